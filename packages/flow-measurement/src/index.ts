@@ -1,1 +1,1 @@
-export {};
+export { vNotchDischarge } from "./weir/v-notch.ts";

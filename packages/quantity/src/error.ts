@@ -14,7 +14,8 @@ export type QuantityErrorCode =
   | "ambiguous"
   | "size"
   | "json"
-  | "column";
+  | "column"
+  | "time";
 
 /**
  * The one error that this package throws: a code for a program, a sentence for a person.

@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+export { exponentsOf } from "./kind.ts";
 export { QuantityError, type QuantityErrorCode } from "./error.ts";
 export { type AnyQuantity, isQuantity, Quantity, type QuantityJson } from "./quantity.ts";
 export { type AnyUnit, coherentUnit, Unit, unit } from "./unit.ts";
@@ -20,6 +21,14 @@ export {
   toAbsolute,
   toGauge,
 } from "./point.ts";
+export { Column, type ColumnJson, type ColumnOptions, type ColumnUncertainty, Quality } from "./column.ts";
+export {
+  type CivilTime,
+  type RegularTimes,
+  TimeAxis,
+  type TimeAxisJson,
+  type TimeAxisOptions,
+} from "./time-axis.ts";
 export { columnOfPressure, pressureOfColumn, rimSpeed, torque } from "./doors.ts";
 export type { Reading } from "./reading.ts";
 export type { Sources } from "./sources.ts";

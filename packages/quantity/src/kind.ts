@@ -49,15 +49,20 @@ export function kindOf(name: string): KindInfo {
   const known = named.get(name);
   if (known) return known;
   let packed = 0;
-  for (const part of name.split("·")) {
+  for (const part of String(name).split("·")) {
     const [base = "", exponent = "1"] = part.split("^");
     const at = bases.indexOf(base);
     if (at < 0 || !/^-?\d(\.5)?$/.test(exponent)) {
-      throw new QuantityError("kind", `${name.slice(0, 60)} is not a kind of quantity`);
+      throw new QuantityError("kind", `${String(name).slice(0, 60)} is not a kind of quantity`);
     }
     packed += 2 * Number(exponent) * 64 ** at;
   }
-  return kindOfPacked(packed);
+  const info = kindOfPacked(packed);
+  // One name a kind: m·m would be an area that does not add to areas.
+  if (info.name !== name) {
+    throw new QuantityError("kind", `${name.slice(0, 60)} is called ${info.name}`);
+  }
+  return info;
 }
 
 /** The plain kind with these exponents, refusing an exponent beyond ±5. */
@@ -117,4 +122,15 @@ export function rootKind(name: string): KindInfo {
 export function sumKind(a: string, sign: "+" | "-", b: string): string | undefined {
   if (a === b) return a;
   return sumTable.find((row) => row[0] === a && row[1] === sign && row[2] === b)?.[3];
+}
+
+/**
+ * Base exponents of a kind: metre, kilogram, second, ampere, kelvin, currency, radian.
+ *
+ * @param name - Name of the kind.
+ * @returns Seven exponents, in halves.
+ * @throws {@link QuantityError} `kind` where there is no such kind.
+ */
+export function exponentsOf(name: string): readonly number[] {
+  return exponents(kindOf(name).packed).map((digit) => digit / 2);
 }

@@ -81,8 +81,6 @@ export interface AnyPoint {
  * points never add, multiply or scale.
  */
 export class Point<in out O extends Origin> {
-  /** Marks a point, of whichever installed copy. */
-  declare readonly "~leat": "point";
   /** Where it is counted from. */
   readonly origin: O;
   /** Which staff, datum or station, where the origin has instances. */
@@ -391,8 +389,8 @@ export const fahrenheit: PointUnit<"absolute zero"> = /* @__PURE__ */ pointUnit(
 );
 
 function differenceOf(origin: string): string {
-  const entry = originTable[origin];
-  if (!entry) throw new QuantityError("origin", `${origin.slice(0, 60)} is not an origin`);
+  const entry = Object.hasOwn(originTable, origin) ? originTable[origin] : undefined;
+  if (!entry) throw new QuantityError("origin", `${String(origin).slice(0, 60)} is not an origin`);
   return entry[0];
 }
 

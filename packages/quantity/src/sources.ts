@@ -1,3 +1,5 @@
+import { QuantityError } from "./error.ts";
+
 /**
  * Where an uncertainty comes from: for each named source, the change of the value, in coherent
  * units, when the source moves by one standard uncertainty. Values that share a source are
@@ -16,7 +18,10 @@ export function combineSources(
   const sum = new Map<string, number>();
   if (a) for (const [id, c] of a) sum.set(id, c * x);
   if (b) for (const [id, c] of b) sum.set(id, (sum.get(id) ?? 0) + c * y);
-  for (const [id, c] of sum) if (c === 0) sum.delete(id);
+  for (const [id, c] of sum) {
+    if (!Number.isFinite(c)) throw new QuantityError("not-finite", `the uncertainty from ${id} is not finite`);
+    if (c === 0) sum.delete(id);
+  }
   return sum.size > 0 ? sum : undefined;
 }
 

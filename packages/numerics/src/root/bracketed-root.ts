@@ -104,9 +104,5 @@ export function bracketedRoot(
       else if (interpolated >= least) fraction = interpolated;
     }
   }
-  return cappedRoot(
-    where,
-    rootReport(x1, f1, x2, f2, maxIterations, false),
-    returnUnconverged,
-  );
+  return cappedRoot(where, rootReport(x1, f1, x2, f2, maxIterations, false), returnUnconverged);
 }

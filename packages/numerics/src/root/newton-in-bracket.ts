@@ -1,5 +1,5 @@
-import { nonFiniteValue, requireFinite, requireInterval } from "../requirement.ts";
 import { NumericsError } from "../numerics-error.ts";
+import { nonFiniteValue, requireFinite, requireInterval } from "../requirement.ts";
 import {
   cappedRoot,
   closedBracket,

@@ -1,0 +1,315 @@
+import { QuantityError } from "./error.ts";
+import { kindOf } from "./kind.ts";
+import { readFields, readKind, readList, readNumber, readRecord, readSources } from "./plain-data.ts";
+import { Quantity } from "./quantity.ts";
+import { TimeAxis, type TimeAxisJson } from "./time-axis.ts";
+import type { Plain, Relative } from "./types.ts";
+import { mixCurrency, type Unit } from "./unit.ts";
+
+/** Bits of the quality of a sample; a sample may have several. */
+export const Quality: {
+  /** Nothing was recorded: the value is 0 and means nothing. */
+  readonly gap: 1;
+  /** Recorded, and doubted. */
+  readonly suspect: 2;
+  /** Not recorded but estimated. */
+  readonly estimated: 4;
+  /** Computed from inputs outside the limits of a formula. */
+  readonly outOfRange: 8;
+  /** Recorded while ice held the water up. */
+  readonly ice: 16;
+  /** A total or a mean of a step of which a part was recorded. */
+  readonly partial: 32;
+} = { gap: 1, suspect: 2, estimated: 4, outOfRange: 8, ice: 16, partial: 32 };
+
+/** Where the uncertainty of a column comes from; source ids as those of a quantity. */
+export interface ColumnUncertainty {
+  /** Shared by all rows, the same in each: source id and standard uncertainty, in the coherent unit. */
+  readonly offset?: readonly (readonly [source: string, standard: number])[];
+  /** Shared by all rows, in proportion to the value: source id and relative standard uncertainty. */
+  readonly scale?: readonly (readonly [source: string, relative: number])[];
+  /** Of each row its own: source id, to which `[row]` is added, and standard uncertainty, in the coherent unit. */
+  readonly noise?: readonly [source: string, standard: number];
+}
+
+/** What goes with the values of a column. */
+export interface ColumnOptions {
+  /** Times of the rows. */
+  readonly axis?: TimeAxis | undefined;
+  /** Where the uncertainty comes from. */
+  readonly uncertainty?: ColumnUncertainty | undefined;
+  /** ISO 4217 code, where there is money in the kind and no unit that says which. */
+  readonly currency?: string | undefined;
+}
+
+/** A column as plain data, with a version. */
+export interface ColumnJson {
+  /** Version of the form. */
+  v: 1;
+  /** Kind. */
+  k: string;
+  /** Symbol of the coherent unit; checked on reading. */
+  u: string;
+  /** Values in the coherent unit; null is a gap. */
+  n: (number | null)[];
+  /** Quality from the first row on: flags, and how many rows in turn have them. */
+  f: [flags: number, rows: number][];
+  /** Times of the rows. */
+  t?: TimeAxisJson;
+  /** Where the uncertainty comes from. */
+  s?: ColumnUncertainty;
+}
+
+/**
+ * Many numbers of one kind, as a logger records them: values in the coherent unit and a quality
+ * each, 9 bytes a sample.
+ *
+ * There is no arithmetic on columns: they enter formulas. Columns share their arrays, so the arrays
+ * are not to be written to once they are in one: a change is a new column. Rows are counted from 0.
+ * A gap is a flag, never a NaN. A column does not remember the unit that it was written in, and
+ * a negative zero is stored as zero.
+ */
+export class Column<in out K extends string> {
+  /** Marks a column, of whichever installed copy. */
+  declare readonly "~leat": "column";
+  /** Name of the kind. */
+  readonly kind: K;
+  /** Values in the coherent unit, 0 in a gap. Not to be written to. */
+  readonly values: Float64Array;
+  /** {@link Quality} of each value. Not to be written to. */
+  readonly quality: Uint8Array;
+  /** Times of the rows. */
+  readonly axis: TimeAxis | undefined;
+  /** Where the uncertainty comes from. */
+  readonly uncertainty: ColumnUncertainty | undefined;
+  /** ISO 4217 code, where there is money in the kind. */
+  readonly currency: string | undefined;
+
+  private constructor(kind: K, values: Float64Array, quality: Uint8Array, options: ColumnOptions) {
+    const { axis, uncertainty, currency } = options;
+    if (kindOf(kind).priced !== (currency !== undefined)) {
+      throw new QuantityError("currency", `a column of ${kind} ${currency ? `has no ${currency}` : "needs a currency"}`);
+    }
+    for (const [what, rows] of [["quality", quality], ["axis", axis]] as const) {
+      if (rows && rows.length !== values.length) throw refuse(`${what} has ${rows.length} rows, not ${values.length}`);
+    }
+    const { offset = [], scale = [], noise } = uncertainty ?? {};
+    for (const [source, standard] of [...offset, ...scale, ...(noise ? [noise] : [])]) {
+      if (!(standard >= 0 && standard < Infinity)) {
+        throw refuse(`the standard uncertainty from ${source} cannot be ${standard}`);
+      }
+    }
+    for (let row = 0; row < values.length; row += 1) {
+      const value = values[row] as number;
+      if (!Number.isFinite(value)) throw refuse(`row ${row} of ${kind} is ${value}, not a finite number`);
+      if (value !== 0 && (quality[row] as number) & Quality.gap) throw refuse(`row ${row} of ${kind} is a gap and holds ${value}`);
+    }
+    this.kind = kind;
+    this.values = values;
+    this.quality = quality;
+    this.axis = axis;
+    this.uncertainty = uncertainty;
+    this.currency = currency;
+  }
+
+  /**
+   * A column of numbers of a unit.
+   *
+   * @param unit - The unit.
+   * @param numbers - How many of it in each row; null and undefined are gaps.
+   * @param options - Times and uncertainty.
+   * @returns The column.
+   * @throws {@link QuantityError} `column` for NaN, infinity or anything but a number, with its row.
+   */
+  static of<K extends string>(
+    unit: Unit<K>,
+    numbers: ArrayLike<number | null | undefined>,
+    options: ColumnOptions = {},
+  ): Column<K> {
+    const { numerator, denominator } = unit;
+    const values = new Float64Array(numbers.length);
+    const quality = new Uint8Array(numbers.length);
+    for (let row = 0; row < values.length; row += 1) {
+      const n = numbers[row];
+      if (n === null || n === undefined) quality[row] = Quality.gap;
+      else if (typeof n !== "number") throw refuse(`row ${row} of ${unit.kind} is ${String(n)}, not a finite number`);
+      // Adding zero makes a negative zero a zero.
+      else values[row] = (n * numerator) / denominator + 0;
+    }
+    return new Column(unit.kind, values, quality, { ...options, currency: mixCurrency(unit.currency, options.currency) });
+  }
+
+  /**
+   * A column round arrays that are there already, without a copy: for formula bodies.
+   *
+   * @param kind - Name of the kind.
+   * @param values - Values in the coherent unit, finite, 0 in a gap; not to be written to afterwards.
+   * @param quality - {@link Quality} of each; not to be written to afterwards.
+   * @param options - Times, uncertainty and currency.
+   * @returns The column.
+   * @throws {@link QuantityError} `column`, `kind`, `currency`.
+   */
+  static wrap<K extends string>(
+    kind: K,
+    values: Float64Array,
+    quality: Uint8Array,
+    options: ColumnOptions = {},
+  ): Column<K> {
+    return new Column(kind, values, quality, options);
+  }
+
+  /** Number of rows. */
+  get length(): number {
+    return this.values.length;
+  }
+
+  /**
+   * The numbers of a unit.
+   *
+   * @param unit - A unit of this kind, or of the plain kind that this is a kind of.
+   * @returns How many of it in each row, 0 in a gap: an array of the caller's own.
+   * @throws {@link QuantityError} `kind`, `currency`.
+   */
+  in(unit: Unit<K> | Unit<Plain<K>>): Float64Array {
+    if (kindOf(unit.kind).packed !== kindOf(this.kind).packed) {
+      throw new QuantityError("kind", `a column of ${this.kind} has no ${unit.symbol} (${unit.kind})`);
+    }
+    mixCurrency(this.currency, unit.currency);
+    const { numerator, denominator } = unit;
+    return this.values.map((value) => (value * denominator) / numerator);
+  }
+
+  /**
+   * One sample, with its uncertainty.
+   *
+   * @param row - The row, from 0.
+   * @returns The quantity, or nothing for a gap.
+   * @throws {@link QuantityError} `column` where there is no such row.
+   */
+  at(row: number): Quantity<K> | undefined {
+    const value = this.values[row];
+    if (value === undefined) throw refuse(`row ${row} is not in a column of ${this.length}`);
+    if ((this.quality[row] as number) & Quality.gap) return undefined;
+    const { offset = [], scale = [], noise } = this.uncertainty ?? {};
+    const sources = new Map<string, number>();
+    const add = (source: string, standard: number): void => {
+      if (standard !== 0) sources.set(source, (sources.get(source) ?? 0) + standard);
+    };
+    for (const [source, standard] of offset) add(source, standard);
+    for (const [source, relative] of scale) add(source, relative * value);
+    if (noise) add(`${noise[0]}[${row}]`, noise[1]);
+    return new Quantity(this.kind, value, sources.size > 0 ? sources : undefined, this.currency);
+  }
+
+  /**
+   * The same values as another kind of the same dimension.
+   *
+   * @param kind - Name of the other kind.
+   * @returns A column that shares the arrays.
+   * @throws {@link QuantityError} `kind` where the dimension differs.
+   */
+  as<N extends Relative<K>>(kind: N): Column<N> {
+    if (kindOf(kind).packed !== kindOf(this.kind).packed) {
+      throw new QuantityError("kind", `a column of ${this.kind} cannot be taken as ${kind}`);
+    }
+    return new Column(kind, this.values, this.quality, this);
+  }
+
+  /**
+   * The same with flags added to some rows; those that become gaps lose their values.
+   *
+   * @param flags - Bits of {@link Quality}.
+   * @param rows - The rows, from 0.
+   * @returns Another column.
+   * @throws {@link QuantityError} `column` where there is no such row or no such flag.
+   */
+  withQuality(flags: number, rows: Iterable<number>): Column<K> {
+    if (!Number.isInteger(flags) || flags < 0 || flags > 255) throw refuse(`quality ${flags} is not a byte of flags`);
+    const quality = this.quality.slice();
+    const values = flags & Quality.gap ? this.values.slice() : this.values;
+    for (const row of rows) {
+      const before = quality[row];
+      if (before === undefined) throw refuse(`row ${row} is not in a column of ${this.length}`);
+      quality[row] = before | flags;
+      if (flags & Quality.gap) values[row] = 0;
+    }
+    return new Column(this.kind, values, quality, this);
+  }
+
+  /**
+   * As plain data.
+   *
+   * @returns The versioned form that {@link Column.fromJSON} reads.
+   */
+  toJSON(): ColumnJson {
+    const runs: [number, number][] = [];
+    for (const flags of this.quality) {
+      const run = runs.at(-1);
+      if (run?.[0] === flags) run[1] += 1;
+      else runs.push([flags, 1]);
+    }
+    return {
+      v: 1,
+      k: this.kind,
+      u: kindOf(this.kind).unit.replace("¤", this.currency ?? "¤"),
+      n: Array.from(this.values, (value, row) => ((this.quality[row] as number) & Quality.gap ? null : value)),
+      f: runs,
+      ...(this.axis && { t: this.axis.toJSON() }),
+      ...(this.uncertainty && { s: this.uncertainty }),
+    };
+  }
+
+  /**
+   * Reads what {@link Column.toJSON} wrote.
+   *
+   * @param json - Parsed JSON, or an object.
+   * @param kind - The kind that is asked for; another is refused.
+   * @returns The column.
+   * @throws {@link QuantityError} `kind`, `json`, `column`, `time`.
+   */
+  static fromJSON<K extends string>(json: unknown, kind: K): Column<K> {
+    const field = readRecord(json, "a column");
+    const currency = readKind(kind, field("k"), field("u"));
+    const numbers = readList(field("n"), "the numbers of a column");
+    const quality = new Uint8Array(numbers.length);
+    let at = 0;
+    for (const run of readList(field("f"), "the quality of a column")) {
+      const [flags, rows] = readList(run, "the quality of a column") as number[];
+      if (!(Number.isInteger(flags) && (flags as number) >= 0 && (flags as number) < 256 && Number.isInteger(rows) && (rows as number) > 0)) {
+        throw refuse(`row ${at} has no quality`);
+      }
+      quality.fill(flags as number, at, (at += rows as number));
+    }
+    if (at !== numbers.length) throw refuse(`quality has ${at} rows, not ${numbers.length}`);
+    const values = Float64Array.from(numbers, (n, row) => {
+      if ((n === null) !== ((quality[row] as number) & Quality.gap) > 0) throw refuse(`row ${row} is ${n} and its flags say otherwise`);
+      return n === null ? 0 : readNumber(n, `row ${row} of ${kind}`);
+    });
+    const axis = field("t");
+    const spread = field("s");
+    return new Column(kind, values, quality, {
+      axis: axis === undefined ? undefined : TimeAxis.fromJSON(axis),
+      uncertainty: spread === undefined ? undefined : readUncertainty(spread),
+      currency,
+    });
+  }
+}
+
+// On the prototype, so that it costs nothing an object, and a string, so that two copies agree.
+Object.defineProperty(Column.prototype, "~leat", { value: "column" });
+
+function refuse(message: string): QuantityError {
+  return new QuantityError("column", message);
+}
+
+function readUncertainty(json: unknown): ColumnUncertainty {
+  const field = readFields(json, "an uncertainty");
+  const offset = field("offset");
+  const scale = field("scale");
+  const noise = field("noise");
+  return {
+    ...(offset !== undefined && { offset: readSources(offset, "an offset") }),
+    ...(scale !== undefined && { scale: readSources(scale, "a scale") }),
+    ...(noise !== undefined && { noise: readSources([noise], "noise")[0] as [string, number] }),
+  };
+}
