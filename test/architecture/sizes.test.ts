@@ -36,6 +36,8 @@ describe("sizes", () => {
     expect(
       await ceilingProblems({ code, bytes: 50_000, mustNotContain: ["yaml", "zod"] }, root),
     ).toEqual([`${code} brings zod along`]);
-    expect(await ceilingProblems({ code, bytes: 50_000, mustNotContain: ["yaml"] }, root)).toEqual([]);
+    expect(await ceilingProblems({ code, bytes: 50_000, mustNotContain: ["yaml"] }, root)).toEqual(
+      [],
+    );
   });
 });

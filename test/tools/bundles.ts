@@ -4,7 +4,7 @@ import { gzipSync } from "node:zlib";
 import { build } from "esbuild";
 import type { BuildOptions, Plugin } from "esbuild";
 
-import { parse } from "./syntax.ts";
+import { acts, parse } from "./syntax.ts";
 
 const options = {
   bundle: true,
@@ -15,7 +15,7 @@ const options = {
 } as const satisfies BuildOptions;
 
 /** What a bundle weighs and which npm packages are in it. */
-export interface Bundle {
+interface Bundle {
   /** Bytes, minified and compressed with `gzip -9`. */
   gzip: number;
   /** Names of the npm packages that contribute code. */
@@ -39,7 +39,7 @@ export interface Ceiling {
  * @param folder - where its imports are resolved from
  * @returns its weight and what is in it
  */
-export async function bundle(code: string, folder: string): Promise<Bundle> {
+async function bundle(code: string, folder: string): Promise<Bundle> {
   const { outputFiles, metafile } = await build({
     ...options,
     stdin: { contents: code, resolveDir: folder },
@@ -80,11 +80,11 @@ export async function ceilingProblems(ceiling: Ceiling, folder: string): Promise
  */
 const ignoreClaims: Plugin = {
   name: "ignore-claims",
-  setup({ onResolve, resolve }) {
-    onResolve({ filter: /.*/ }, async ({ path, pluginData, ...from }) => {
+  setup(builder) {
+    builder.onResolve({ filter: /.*/ }, async ({ path, pluginData, ...from }) => {
       if (pluginData === "resolved") return undefined;
       const { importer, resolveDir, kind } = from;
-      const { errors, ...found } = await resolve(path, {
+      const { errors, ...found } = await builder.resolve(path, {
         importer,
         resolveDir,
         kind,
@@ -100,7 +100,7 @@ const ignoreClaims: Plugin = {
  *
  * @param specifier - a package or a path
  * @param folder - where it is resolved from
- * @returns the first line of each statement that stays; none for a module that only defines
+ * @returns the first line of each statement that does something; none for a module that only defines
  */
 export async function runsOnImport(specifier: string, folder: string): Promise<string[]> {
   const { outputFiles } = await build({
@@ -112,6 +112,6 @@ export async function runsOnImport(specifier: string, folder: string): Promise<s
   });
   const text = outputFiles[0]?.text ?? "";
   return parse(specifier, text)
-    .body.filter(({ type }) => type !== "ImportDeclaration")
+    .body.filter((statement) => statement.type !== "ImportDeclaration" && acts(statement, text))
     .map(({ start, end }) => text.slice(start, end).split("\n")[0] ?? "");
 }

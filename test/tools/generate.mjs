@@ -139,7 +139,8 @@ function fraction(expression) {
     // Too long for a pair of doubles: the nearest double, from 40 more digits than it holds.
     return [String(Number(`${(num * 10n ** 60n) / den}e-60`)), "1"];
   }
-  const text = (n, hasPi) => (hasPi ? (n === 1n ? "Math.PI" : `${n} * Math.PI`) : String(n));
+  // A product is written out: bundlers do not drop an unused unit for whose factor one would be computed.
+  const text = (n, hasPi) => (hasPi ? (n === 1n ? "Math.PI" : String(Number(n) * Math.PI)) : String(n));
   return [text(num, pi.top), text(den, pi.bottom)];
 }
 

@@ -5,7 +5,7 @@ import { globalsUsed, importSpecifiers } from "./syntax.ts";
 import type { PackageTree, TextFile, Tree } from "./tree.ts";
 
 /** The only folder that may read files with these. */
-const readers = ["yaml", "zod"];
+const readers = new Set(["yaml", "zod"]);
 const readersHome = "packages/scheme/src/read/";
 
 /** The only package that may touch the machine it runs on. */
@@ -56,7 +56,9 @@ export function importProblems(tree: Tree): string[] {
         ? []
         : globalsUsed(source.path, source.text)
             .filter((name) => outside.has(name))
-            .map((name) => `${source.path}: ${name} is not for a pure function: pass in what it gives`)),
+            .map(
+              (name) => `${source.path}: ${name} is not for a pure function: pass in what it gives`,
+            )),
     ]),
   );
 }
@@ -70,7 +72,9 @@ function problemOf(
   if (specifier === "(computed)") return "imports what only running it would tell";
   if (specifier.startsWith(".")) {
     const target = posix.join(dirname(path), specifier);
-    return target.startsWith(`packages/${folder}/src/`) ? undefined : `${specifier} leaves the package`;
+    return target.startsWith(`packages/${folder}/src/`)
+      ? undefined
+      : `${specifier} leaves the package`;
   }
   if (specifier.startsWith("node:")) {
     return folder === program ? undefined : `${specifier} is for packages/${program} only`;
@@ -79,7 +83,7 @@ function problemOf(
   if (manifest.dependencies?.[name] === undefined) {
     return `imports ${name}, which package.json does not declare`;
   }
-  if (readers.includes(name) && !path.startsWith(readersHome)) {
+  if (readers.has(name) && !path.startsWith(readersHome)) {
     return `${name} is for ${readersHome} only`;
   }
   const target = tree.packages.find((each) => each.manifest.name === name);

@@ -8,7 +8,9 @@ import type { Tree } from "./tree.ts";
  * @returns one line for each dependency that does not
  */
 export function layerProblems(tree: Tree): string[] {
-  const layers = new Map(tree.packages.map(({ manifest }) => [manifest.name, manifest.leat?.layer]));
+  const layers = new Map(
+    tree.packages.map(({ manifest }) => [manifest.name, manifest.leat?.layer]),
+  );
   return tree.packages.flatMap(({ folder, manifest }) =>
     Object.keys(manifest.dependencies ?? {})
       .filter((name) => name.startsWith("@leat/"))

@@ -47,14 +47,18 @@ function packageProblems({ folder, manifest, tsconfig, sources }: PackageTree): 
   }
   const layer = manifest.leat?.layer;
   if (layer === undefined || !Number.isInteger(layer) || layer < 0 || layer > 6) {
-    problems.push(`${home}/package.json: leat.layer is ${String(layer)}, not a whole number 0 to 6`);
+    problems.push(
+      `${home}/package.json: leat.layer is ${String(layer)}, not a whole number 0 to 6`,
+    );
   }
   for (const [subpath, target] of Object.entries(manifest.exports ?? {})) {
     if (subpath === "./package.json") continue;
     const source = (target as Record<string, string>)["@leat/source"] ?? "(no @leat/source)";
     const path = `${home}/${source.replace("./", "")}`;
     if (!sources.some((file) => file.path === path)) {
-      problems.push(`${home}/package.json: exports "${subpath}" from ${source}, which is not there`);
+      problems.push(
+        `${home}/package.json: exports "${subpath}" from ${source}, which is not there`,
+      );
     }
   }
   const dependencies = Object.keys(manifest.dependencies ?? {});
@@ -156,7 +160,8 @@ function differences(
 ): string[] {
   const fields = Object.keys(actual).join(", ");
   const wantedFields = Object.keys(wanted).join(", ");
-  if (fields !== wantedFields) return [`${path}: fields are ${fields}; they must be ${wantedFields}`];
+  if (fields !== wantedFields)
+    return [`${path}: fields are ${fields}; they must be ${wantedFields}`];
   return Object.keys(wanted)
     .filter((field) => JSON.stringify(actual[field]) !== JSON.stringify(wanted[field]))
     .map(
@@ -168,6 +173,8 @@ function differences(
 function listProblems(what: string, actual: string[], wanted: string[]): string[] {
   return [
     ...wanted.filter((name) => !actual.includes(name)).map((name) => `${what} lack ${name}`),
-    ...actual.filter((name) => !wanted.includes(name)).map((name) => `${what} have ${name} too many`),
+    ...actual
+      .filter((name) => !wanted.includes(name))
+      .map((name) => `${what} have ${name} too many`),
   ];
 }

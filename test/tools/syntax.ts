@@ -19,7 +19,7 @@ export interface Comment {
 }
 
 /** A parsed source. */
-export interface Syntax {
+interface Syntax {
   body: Node[];
   comments: Comment[];
   program: Node;
@@ -56,7 +56,7 @@ export function isNode(value: unknown): value is Node {
  * @param node - the parent
  * @returns each child node with the name of the field that holds it
  */
-export function childrenOf(node: Node): [field: string, child: Node][] {
+function childrenOf(node: Node): [field: string, child: Node][] {
   return Object.entries(node).flatMap(([field, value]) =>
     (Array.isArray(value) ? value : [value])
       .filter(isNode)
@@ -126,7 +126,8 @@ export function globalsUsed(path: string, text: string): string[] {
     if (node.type === "Identifier") used.add(String(node["name"]));
     if (node.type === "MemberExpression" && node["computed"] === false) {
       const { object, property } = node as unknown as { object: Node; property: Node };
-      if (object.type === "Identifier") used.add(`${String(object["name"])}.${String(property["name"])}`);
+      if (object.type === "Identifier")
+        used.add(`${String(object["name"])}.${String(property["name"])}`);
     }
     if (node.type === "NewExpression" && (node["arguments"] as Node[]).length === 0) {
       const callee = node["callee"] as Node;
@@ -163,4 +164,42 @@ function bind(pattern: Node, declared: Set<string>): void {
     const isKey = pattern.type === "Property" && field === "key";
     if (!isDefault && !isKey && field !== "typeAnnotation") bind(child, declared);
   }
+}
+
+/** Calls of these only make a value. */
+const makers =
+  /^(Array|BigInt|Float64Array|Intl\.\w+|Map|Math\.\w+|Number|Object\.(freeze|fromEntries|entries|keys|values)|RegExp|Set|String|String\.raw|Symbol|Symbol\.for|Uint8Array|WeakMap|WeakSet)$/u;
+
+/**
+ * Tells whether a statement does something when it is reached, beyond making values: calls that are not marked as pure, and
+ * changes of what exists. Bodies of functions are not reached.
+ *
+ * @param statement - at the top of a module
+ * @param text - the module
+ */
+export function acts(statement: Node, text: string): boolean {
+  switch (statement.type) {
+    case "ArrowFunctionExpression":
+    case "FunctionDeclaration":
+    case "FunctionExpression":
+      return false;
+    case "AssignmentExpression":
+    case "AwaitExpression":
+    case "ThrowStatement":
+    case "UpdateExpression":
+      return true;
+    case "UnaryExpression":
+      if (statement["operator"] === "delete") return true;
+      break;
+    case "CallExpression":
+    case "NewExpression":
+    case "TaggedTemplateExpression": {
+      const { start, end } = (statement["callee"] ?? statement["tag"]) as Node;
+      const isMarked = /\/\* @__PURE__ \*\/\s*$/u.test(text.slice(0, statement.start));
+      if (!isMarked && !makers.test(text.slice(start, end))) return true;
+      break;
+    }
+    default:
+  }
+  return childrenOf(statement).some(([, child]) => acts(child, text));
 }

@@ -1,6 +1,6 @@
 // Reads the repository as plain data, so that a test can plant a violation in a copy of it.
 import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { join, relative } from "node:path";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 /** A text file, its path relative to the root and with forward slashes. */
@@ -20,7 +20,7 @@ export interface Manifest {
 }
 
 /** The fields of a `tsconfig.json` that the checks read. */
-export interface TypeScriptConfig {
+interface TypeScriptConfig {
   [field: string]: unknown;
   references?: { path: string }[];
 }
@@ -92,7 +92,7 @@ function readPackage(folder: string): PackageTree {
   return {
     folder,
     manifest: readJson(`${home}/package.json`),
-    tsconfig: readJson(`${home}/tsconfig.json`) as TypeScriptConfig,
+    tsconfig: readJson(`${home}/tsconfig.json`),
     sources: filesUnder(`${home}/src`)
       .filter((path) => path.endsWith(".ts"))
       .map(readText),
@@ -110,7 +110,7 @@ function readPackage(folder: string): PackageTree {
 export function readTree(): Tree {
   return {
     manifest: readJson("package.json"),
-    build: readJson("tsconfig.build.json") as TypeScriptConfig,
+    build: readJson("tsconfig.build.json"),
     packages: readdirSync(join(root, "packages"), { withFileTypes: true })
       .filter((entry) => entry.isDirectory())
       .map((entry) => readPackage(entry.name))
@@ -143,14 +143,4 @@ export function packageIn(tree: Tree, folder: string): PackageTree {
   const found = tree.packages.find((each) => each.folder === folder);
   if (found === undefined) throw new Error(`no packages/${folder} in the tree`);
   return found;
-}
-
-/**
- * Makes a path relative to the root.
- *
- * @param path - absolute
- * @returns the path with forward slashes
- */
-export function fromRoot(path: string): string {
-  return relative(root, path).replaceAll("\\", "/");
 }

@@ -1,10 +1,10 @@
 import type { AnyQuantity } from "@leat/quantity";
 import { coherentUnit } from "@leat/quantity";
 
-import type { AnyDefinition } from "./definition.ts";
+import type { AnyDefinition, AnyFormula } from "./definition.ts";
 import type { Limit } from "./limit.ts";
 import type { Notice } from "./notice.ts";
-import type { Numbers, Resolved } from "./resolve.ts";
+import { type Numbers, resolve, type Resolved } from "./resolve.ts";
 import { cite } from "./source.ts";
 
 /** The number that a limit bounds. */
@@ -28,6 +28,18 @@ export function exceeded(definition: AnyDefinition, { letters, slots }: Resolved
     const actual = given ? String(given) : shown(n);
     return [limitNotice(definition, limit, n, actual, `${nameOf(limit)} = ${actual}`)];
   });
+}
+
+/**
+ * A notice for each limit of a formula that these inputs exceed.
+ *
+ * @param formula - The formula.
+ * @param args - Its inputs, as for a call.
+ * @returns The notices; none where all limits are kept.
+ * @throws NonPhysicalError, QuantityError as a call does.
+ */
+export function limitNotices(formula: AnyFormula, args: Readonly<Record<string, unknown>>): Notice[] {
+  return exceeded(formula.definition, resolve(formula.definition, args));
 }
 
 /** The words of an exceeded limit: where, what, got, whose limit, what to do. */

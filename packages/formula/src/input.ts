@@ -149,7 +149,7 @@ export type Letters<I> = { readonly [N in keyof I as LetterOf<I[N]>]: Seen<I[N]>
 export function input<const K extends string, const L extends string>(
   kind: K | readonly K[],
   letter: L,
-  options: InputOptions<Quantity<NoInfer<K>>> & { readonly default: Quantity<NoInfer<K>> },
+  options: InputOptions<QuantityOf<NoInfer<K>>> & { readonly default: QuantityOf<NoInfer<K>> },
 ): ScalarInput<K, L, true>;
 export function input<const K extends string, const L extends string>(
   kind: K | readonly K[],

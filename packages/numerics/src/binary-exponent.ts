@@ -5,7 +5,7 @@
 const bits: DataView = /* @__PURE__ */ new DataView(/* @__PURE__ */ new ArrayBuffer(8));
 
 /**
- * The exponent e of 2^e <= |x| < 2^(e + 1), read from the number's bits.
+ * The exponent e for which |x| is from 2^e up to, and not including, 2^(e + 1), read from the number's bits.
  *
  * @param x - A finite number.
  * @returns The exponent; -1023 for zero and for subnormal numbers.
@@ -16,7 +16,7 @@ export function binaryExponent(x: number): number {
 }
 
 /**
- * The number m of x = m * 2^e with 1 <= |m| < 2.
+ * The number m of x = m 2^e for which |m| is from 1 up to, and not including, 2.
  *
  * @param x - A finite number that is neither zero nor subnormal.
  * @returns The significand, with the sign of x.

@@ -13,3 +13,8 @@ export function plain(text: string): string {
   if (shift < 0) return `${sign}0.${"0".repeat(-shift - 1)}${whole}${part}`;
   return `${sign}${(whole + part).padEnd(whole.length + shift, "0")}`;
 }
+
+/** A number with its unit; 1 is not printed, and ° stands close. */
+export function withUnit(number: string, symbol: string): string {
+  return symbol === "1" ? number : symbol === "°" ? number + symbol : `${number} ${symbol}`;
+}

@@ -1,8 +1,17 @@
 import { QuantityError } from "./error.ts";
-import { originTable } from "./generated/kinds.ts";
 import { kindOf } from "./kind.ts";
-import { type Fields, readFields, readKind, readList, readNumber, readRecord, readSources, wrong } from "./plain-data.ts";
-import { celsius, fahrenheit, type Origin, Point, type PointUnit } from "./point.ts";
+import {
+  brief,
+  type Fields,
+  readFields,
+  readKind,
+  readList,
+  readNumber,
+  readRecord,
+  readSources,
+  wrong,
+} from "./plain-data.ts";
+import { celsius, differenceOf, fahrenheit, type Origin, Point, type PointUnit } from "./point.ts";
 import { Quantity } from "./quantity.ts";
 import { unitOf } from "./read.ts";
 import type { Reading } from "./reading.ts";
@@ -37,21 +46,50 @@ export function fromJSON<K extends string>(json: unknown, kind: K): Quantity<K> 
  * @returns The point, with its sources, as it was written and as it was read.
  * @throws {@link QuantityError} `origin` for another origin or instance, `json` for anything that is not a point.
  */
-export function pointFromJSON<O extends Origin>(json: unknown, origin: O, instance?: string): Point<O> {
+export function pointFromJSON<O extends Origin>(
+  json: unknown,
+  origin: O,
+  instance?: string,
+): Point<O> {
   const field = readRecord(json, "a point");
-  const [kind] = originTable[origin] as readonly [string, boolean];
+  const kind = differenceOf(origin);
   const [o, i] = [field("o"), field("i")];
   if (o !== origin || (instance !== undefined && i !== instance)) {
-    const say = (from: unknown, which: unknown): string => (which === undefined ? `${from}` : `${from} (${which})`);
-    throw new QuantityError("origin", `asked for a point over ${say(origin, instance)}, and this is stored over ${say(o, i)}`);
+    throw new QuantityError(
+      "origin",
+      `asked for a point over ${say(origin, instance)}, and this is stored over ${say(o, i)}`,
+    );
   }
   if (i !== undefined && typeof i !== "string") throw wrong("an instance", i);
   readKind(kind, kind, field("u"));
   const si = readNumber(field("q"), "a point");
   const scales = origin === "absolute zero" ? [celsius, fahrenheit] : [];
-  const [number, unit, scale] = readWritten(field("w"), field("u") as string, kind, si, undefined, scales);
-  return new Point(origin, si, i, readSpread(field), number, scale ?? unit, readReading(field("r")));
+  const [number, unit, scale] = readWritten(
+    field("w"),
+    field("u") as string,
+    kind,
+    si,
+    undefined,
+    scales,
+  );
+  return new Point(
+    origin,
+    si,
+    i,
+    readSpread(field),
+    number,
+    scale ?? unit,
+    readReading(field("r")),
+  );
 }
+
+/** An origin in a message, with its instance. */
+function say(origin: unknown, instance: unknown): string {
+  return brief(origin) + (instance === undefined ? "" : ` (${brief(instance)})`);
+}
+
+/** A unit with a zero of its own. */
+type Scale = Pick<PointUnit<"absolute zero">, "symbol" | "unit" | "offset">;
 
 /** Number and unit as written, in a unit that this package knows. */
 function readWritten(
@@ -60,12 +98,13 @@ function readWritten(
   kind: string,
   si: number,
   currency: string | undefined,
-  scales: readonly PointUnit<Origin>[] = [],
-): [number?, AnyUnit?, PointUnit<Origin>?] {
+  scales: readonly Scale[] = [],
+): [number, AnyUnit, Scale | undefined] | [] {
   if (json === undefined) return [];
   const [n, symbol, ...rest] = readList(json, "what was written");
   const number = readNumber(n, "a written number");
-  if (typeof symbol !== "string" || rest.length > 0 || symbol === coherent) throw wrong("a written unit", symbol);
+  if (typeof symbol !== "string" || rest.length > 0 || symbol === coherent)
+    throw wrong("a written unit", symbol);
   const scale = scales.find((one) => one.symbol === symbol);
   const unit = scale?.unit ?? knownUnit(symbol);
   if (!unit) return [];
@@ -75,7 +114,10 @@ function readWritten(
     unit.currency !== currency ||
     !(Math.abs(value - si) <= 1e-9 * Math.abs(si))
   ) {
-    throw new QuantityError("json", `${number} ${symbol} was not written for ${si} ${coherent} of ${kind}`);
+    throw new QuantityError(
+      "json",
+      `${number} ${symbol} was not written for ${si} ${coherent} of ${kind}`,
+    );
   }
   return [number, unit, scale];
 }
@@ -83,7 +125,8 @@ function readWritten(
 /** The unit of a symbol, or nothing where it is of somebody's own making. */
 function knownUnit(symbol: string): AnyUnit | undefined {
   try {
-    return unitOf(symbol);
+    const unit = unitOf(symbol);
+    return unit.symbol === symbol ? unit : undefined;
   } catch (error) {
     if (error instanceof QuantityError) return undefined;
     throw error;
@@ -101,7 +144,8 @@ function readReading(json: unknown): Reading | undefined {
   const [text, assumed, question, spread] = ["text", "assumed", "question", "spread"].map(field);
   if (typeof text !== "string") throw wrong("the text of a reading", text);
   if (typeof assumed !== "boolean") throw wrong("the assumption of a reading", assumed);
-  if (question !== undefined && question !== "gauge or absolute?") throw wrong("the question of a reading", question);
+  if (question !== undefined && question !== "gauge or absolute?")
+    throw wrong("the question of a reading", question);
   return {
     text,
     resolution: readNumber(field("resolution"), "the resolution of a reading"),

@@ -48,19 +48,22 @@ export function kindOf(name: string): KindInfo {
   if (named.size === 0) load();
   const known = named.get(name);
   if (known) return known;
+  // Untyped code may ask for anything.
+  const asked: unknown = name;
+  const text = String(asked);
   let packed = 0;
-  for (const part of String(name).split("·")) {
+  for (const part of text.split("·")) {
     const [base = "", exponent = "1"] = part.split("^");
     const at = bases.indexOf(base);
     if (at < 0 || !/^-?\d(\.5)?$/.test(exponent)) {
-      throw new QuantityError("kind", `${String(name).slice(0, 60)} is not a kind of quantity`);
+      throw new QuantityError("kind", `${text.slice(0, 60)} is not a kind of quantity`);
     }
     packed += 2 * Number(exponent) * 64 ** at;
   }
   const info = kindOfPacked(packed);
   // One name a kind: m·m would be an area that does not add to areas.
   if (info.name !== name) {
-    throw new QuantityError("kind", `${name.slice(0, 60)} is called ${info.name}`);
+    throw new QuantityError("kind", `${text.slice(0, 60)} is called ${info.name}`);
   }
   return info;
 }
@@ -71,7 +74,9 @@ function kindOfPacked(packed: number): KindInfo {
   if (known) return known;
   const digits = exponents(packed);
   const name = digits
-    .map((digit, i) => (digit === 0 ? "" : digit === 2 ? `${bases[i]}` : `${bases[i]}^${digit / 2}`))
+    .map((digit, i) =>
+      digit === 0 ? "" : digit === 2 ? `${bases[i]}` : `${bases[i]}^${digit / 2}`,
+    )
     .filter(Boolean)
     .join("·");
   if (digits.some((digit) => Math.abs(digit) > 10)) {

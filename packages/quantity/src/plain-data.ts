@@ -30,7 +30,11 @@ export function readFields(json: unknown, what: string): Fields {
 export function readRecord(json: unknown, what: string): Fields {
   const field = readFields(json, what);
   const version = field("v");
-  if (version !== 1) throw new QuantityError("json", `${what} of version ${brief(version)} is not read, only version 1`);
+  if (version !== 1)
+    throw new QuantityError(
+      "json",
+      `${what} of version ${brief(version)} is not read, only version 1`,
+    );
   return field;
 }
 
@@ -105,13 +109,21 @@ export function readKind(kind: string, stored: unknown, symbol: unknown): string
   const { unit, priced } = kindOf(kind);
   const at = unit.indexOf("¤");
   const code = priced && typeof symbol === "string" ? symbol.slice(at, at + 3) : undefined;
-  if (symbol !== unit.replace("¤", code ?? "¤") || (code !== undefined && !/^[A-Z]{3}$/.test(code))) {
+  if (
+    symbol !== unit.replace("¤", code ?? "¤") ||
+    (code !== undefined && !/^[A-Z]{3}$/.test(code))
+  ) {
     throw wrong(`the unit of a stored ${kind}, ${unit},`, symbol);
   }
   return code;
 }
 
-/** A value in a message: short, and whatever it is. */
-function brief(value: unknown): string {
+/**
+ * A value in a message: short, whatever it is.
+ *
+ * @param value - Anything.
+ * @returns Up to 60 characters of it.
+ */
+export function brief(value: unknown): string {
   return typeof value === "object" && value ? "an object" : String(value).slice(0, 60);
 }

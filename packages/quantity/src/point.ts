@@ -34,16 +34,22 @@ export interface PointJson {
   s?: [string, number][];
 }
 
-/** A unit with a zero of its own: degrees Celsius and Fahrenheit. */
-export interface PointUnit<O extends Origin> {
+/** A unit with a zero of its own, over any origin. */
+export interface AnyPointUnit {
   /** The origin that its points are counted from. */
-  readonly origin: O;
+  readonly origin: string;
   /** As it is printed. */
   readonly symbol: string;
   /** The unit of a difference. */
   readonly unit: AnyUnit;
   /** What is added to a number of this unit before it is taken to the coherent unit. */
   readonly offset: number;
+}
+
+/** A unit with a zero of its own: degrees Celsius and Fahrenheit. */
+export interface PointUnit<O extends Origin> extends AnyPointUnit {
+  /** The origin that its points are counted from. */
+  readonly origin: O;
   /**
    * The point at so many of this unit.
    *
@@ -67,7 +73,13 @@ export interface AnyPoint {
   /** @internal */
   readonly "~sources": Sources | undefined;
   /** @internal */
+  readonly "~unit": { readonly symbol: string } | undefined;
+  /** @internal */
   readonly "~reading": Reading | undefined;
+  /** The number of a unit; its kind is checked at run time. */
+  in(unit: AnyUnit | AnyPointUnit): number;
+  /** The reading that it came from. */
+  reading(): Reading | undefined;
   /** As plain data. */
   toJSON(): PointJson;
   /** Number and unit. */
@@ -117,6 +129,11 @@ export class Point<in out O extends Origin> {
     this["~number"] = number;
     this["~unit"] = unit;
     this["~reading"] = reading;
+  }
+
+  /** Marks a point, of whichever installed copy. */
+  get "~leat"(): "point" {
+    return "point";
   }
 
   /**
@@ -297,8 +314,6 @@ export class Point<in out O extends Origin> {
   }
 }
 
-Object.defineProperty(Point.prototype, "~leat", { value: "point" });
-
 /**
  * Whether a value is a point, of this or another installed copy.
  *
@@ -350,6 +365,8 @@ function pointUnit<O extends Origin>(origin: O, symbol: string, unit: AnyUnit, o
 
 /** A gauge pressure at the atmosphere of its own site: there is no hidden 101 325 Pa. */
 export function toAbsolute(gauge: Point<"local atmosphere">, atmosphere: Point<"vacuum">): Point<"vacuum"> {
+  mustStandOn("local atmosphere", gauge);
+  mustStandOn("vacuum", atmosphere);
   return atmosphere.plus(gauge.overOrigin());
 }
 
@@ -359,7 +376,14 @@ export function toGauge(
   atmosphere: Point<"vacuum">,
   station: string,
 ): Point<"local atmosphere"> {
+  mustStandOn("vacuum", absolute);
   return point("local atmosphere", absolute.minus(atmosphere), station);
+}
+
+function mustStandOn(origin: Origin, value: AnyPoint): void {
+  if (!isPoint(value) || value.origin !== origin) {
+    throw new QuantityError("origin", `a point over ${origin} is needed, not ${String(value)}`);
+  }
 }
 
 const scaleOf = (numerator: number, denominator: number): AnyUnit => ({
@@ -388,7 +412,8 @@ export const fahrenheit: PointUnit<"absolute zero"> = /* @__PURE__ */ pointUnit(
   459.67,
 );
 
-function differenceOf(origin: string): string {
+/** Kind of the differences of an origin, refusing what is none. */
+export function differenceOf(origin: string): string {
   const entry = Object.hasOwn(originTable, origin) ? originTable[origin] : undefined;
   if (!entry) throw new QuantityError("origin", `${String(origin).slice(0, 60)} is not an origin`);
   return entry[0];

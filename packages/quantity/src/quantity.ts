@@ -1,5 +1,5 @@
 import { QuantityError } from "./error.ts";
-import { digitsOf } from "./digits.ts";
+import { digitsOf, withUnit } from "./digits.ts";
 import { kindOf, productKind, rootKind, sumKind } from "./kind.ts";
 import type { Reading } from "./reading.ts";
 import { combineSources, coverage95, rectangle, type Sources, spreadOf } from "./sources.ts";
@@ -52,6 +52,10 @@ export interface AnyQuantity {
   readonly "~unit": AnyUnit | undefined;
   /** @internal */
   readonly "~reading": Reading | undefined;
+  /** The number of a unit; its kind is checked at run time. */
+  in(unit: AnyUnit): number;
+  /** The reading that it came from. */
+  reading(): Reading | undefined;
   /** As plain data. */
   toJSON(): QuantityJson;
   /** Number and unit. */
@@ -65,8 +69,6 @@ export interface AnyQuantity {
  * left by `in(unit)`. Kinds are checked in the editor and at run time.
  */
 export class Quantity<in out K extends string> {
-  /** Marks a quantity, of whichever installed copy. */
-  declare readonly "~leat": "quantity";
   /** Name of the kind. */
   readonly kind: K;
   /** @internal */
@@ -99,6 +101,11 @@ export class Quantity<in out K extends string> {
     this["~number"] = number;
     this["~unit"] = unit;
     this["~reading"] = reading;
+  }
+
+  /** Marks a quantity, of whichever installed copy. */
+  get "~leat"(): "quantity" {
+    return "quantity";
   }
 
   /**
@@ -320,6 +327,23 @@ export class Quantity<in out K extends string> {
   }
 
   /**
+   * The same reading, with the smallest division of the instrument that it was read on.
+   *
+   * @param step - The division.
+   * @returns The quantity, its resolution no longer assumed from the digits that were written.
+   * @throws {@link QuantityError} `kind`, `not-finite` for a division that is not above zero.
+   */
+  readTo(step: Quantity<NoInfer<K>> | Quantity<NoInfer<Plain<K>>>): Quantity<K> {
+    if (!isQuantity(step) || kindOf(step.kind).packed !== kindOf(this.kind).packed) {
+      throw new QuantityError("kind", `${say(this)} cannot be read to ${say(step)}`);
+    }
+    const resolution = this["~unit"]?.fromSI(step["~si"]) ?? step["~si"];
+    if (!(resolution > 0)) throw new QuantityError("not-finite", `a division of ${say(step)} is not above zero`);
+    const reading = { ...(this["~reading"] ?? { text: this.toString() }), resolution, assumed: false };
+    return new Quantity(this.kind, this["~si"], this["~sources"], this["~currency"], this["~number"], this["~unit"], reading);
+  }
+
+  /**
    * The ISO 4217 code of its currency.
    *
    * @returns The code, or nothing where there is no money in it.
@@ -355,8 +379,8 @@ export class Quantity<in out K extends string> {
   toString(): string {
     const written = this["~unit"];
     return written
-      ? `${digitsOf(this["~number"])} ${written.symbol}`
-      : `${digitsOf(this["~si"])} ${kindOf(this.kind).unit.replace("¤", this["~currency"] ?? "¤")}`;
+      ? withUnit(digitsOf(this["~number"]), written.symbol)
+      : withUnit(digitsOf(this["~si"]), kindOf(this.kind).unit.replace("¤", this["~currency"] ?? "¤"));
   }
 
   /** @internal */
@@ -370,9 +394,6 @@ export class Quantity<in out K extends string> {
     return `${this.toString()} (${this.kind})`;
   }
 }
-
-// On the prototype, so that it costs nothing an object, and a string, so that two copies agree.
-Object.defineProperty(Quantity.prototype, "~leat", { value: "quantity" });
 
 /** Refuses `+` and `<` on anything with a unit. */
 export function refuseNumber(what: { toString(): string }): never {

@@ -19,7 +19,8 @@ export function combineSources(
   if (a) for (const [id, c] of a) sum.set(id, c * x);
   if (b) for (const [id, c] of b) sum.set(id, (sum.get(id) ?? 0) + c * y);
   for (const [id, c] of sum) {
-    if (!Number.isFinite(c)) throw new QuantityError("not-finite", `the uncertainty from ${id} is not finite`);
+    if (!Number.isFinite(c))
+      throw new QuantityError("not-finite", `the uncertainty from ${id} is not finite`);
     if (c === 0) sum.delete(id);
   }
   return sum.size > 0 ? sum : undefined;
@@ -28,8 +29,8 @@ export function combineSources(
 /** Root of the sum of squares: the standard uncertainty in coherent units. */
 export function spreadOf(sources: Sources | undefined): number {
   let sum = 0;
-  if (sources) for (const c of sources.values()) sum += c * c;
-  return Math.sqrt(sum);
+  if (sources) for (const c of sources.values()) sum = Math.hypot(sum, c);
+  return sum;
 }
 
 /** Half the width of a 95 % interval, over the standard uncertainty of a normal distribution. */

@@ -80,9 +80,15 @@ export class TimeAxis {
   /** @internal */
   readonly "~times": Float64Array | undefined;
 
-  private constructor(length: number, start: number, step: number, options: TimeAxisOptions, times?: Float64Array) {
+  private constructor(
+    length: number,
+    start: number,
+    step: number,
+    options: TimeAxisOptions,
+    times?: Float64Array,
+  ) {
     const { utcOffset, waterYearStart: month } = options;
-    if (typeof utcOffset !== "string" || !/^(?!-00:00)[+-](0\d:[0-5]\d|1[0-3]:[0-5]\d|14:00)$/.test(utcOffset)) {
+    if (typeof utcOffset !== "string" || !/^(?!-00:00)[+-](0\d|1[0-4]):[0-5]\d$/.test(utcOffset)) {
       throw refuse(`utcOffset ${utcOffset} is not an offset such as +10:00`);
     }
     if (month !== undefined && !(Number.isInteger(month) && month > 0 && month < 13)) {
@@ -107,7 +113,7 @@ export class TimeAxis {
     const { start, step, count } = times;
     const seconds = isQuantity(step) && step.kind === "time" ? step["~si"] : step;
     if (typeof seconds !== "number" || !(seconds >= 0.001)) {
-      throw refuse(`step ${step} is not a time of a millisecond or more`);
+      throw refuse(`step ${String(step)} is not a time of a millisecond or more`);
     }
     const from = secondsOf(start);
     if (!Number.isSafeInteger(count) || count < 0 || !(from + count * seconds < farthest)) {
@@ -125,10 +131,15 @@ export class TimeAxis {
    * @throws {@link QuantityError} `time` for a date that does not exist, and for a row that is not later than the row before it.
    */
   static irregular(times: readonly string[] | Float64Array, options: TimeAxisOptions): TimeAxis {
-    const seconds = times instanceof Float64Array ? times : Float64Array.from(times, (text, row) => secondsOf(text, `row ${row}, `));
+    const seconds =
+      times instanceof Float64Array
+        ? times
+        : Float64Array.from(times, (text, row) => secondsOf(text, `row ${row}, `));
     for (const [row, at] of seconds.entries()) {
       if (!(Math.abs(at) < farthest && (row === 0 || at > (seconds[row - 1] as number)))) {
-        throw refuse(`row ${row}, ${times[row]}, is not ${row === 0 ? "a time" : `later than row ${row - 1}`}`);
+        throw refuse(
+          `row ${row}, ${times[row]}, is not ${row === 0 ? "a time" : `later than row ${row - 1}`}`,
+        );
       }
     }
     return new TimeAxis(seconds.length, 0, 0, options, seconds);
@@ -277,7 +288,13 @@ const epoch = 719_468;
 /** Days since 1970-01-01. The months from March have 31, 30, 31, 30, 31 days, and again: 153 in five. */
 function daysOf(year: number, month: number, date: number): number {
   const fromMarch = (month + 9) % 12;
-  return daysToMarch(fromMarch > 9 ? year - 1 : year) + Math.floor((153 * fromMarch + 2) / 5) + date - 1 - epoch;
+  return (
+    daysToMarch(fromMarch > 9 ? year - 1 : year) +
+    Math.floor((153 * fromMarch + 2) / 5) +
+    date -
+    1 -
+    epoch
+  );
 }
 
 /** Date and time of day of seconds since 1970-01-01T00:00, to the nearest millisecond. */
@@ -285,9 +302,9 @@ function civilOf(seconds: number): CivilTime {
   const ms = Math.round(seconds * 1000);
   const days = Math.floor(ms / (day * 1000));
   const inDay = ms - days * day * 1000;
-  // A year of the mean length is at most one too late.
-  let year = Math.floor((days + epoch + 1) / 365.2425);
-  if (daysToMarch(year) > days + epoch) year -= 1;
+  // Divided by the mean length of a year, days may come out a year early or late.
+  let year = Math.floor((days + epoch) / 365.2425) + 1;
+  while (daysToMarch(year) > days + epoch) year -= 1;
   const ofYear = days + epoch - daysToMarch(year);
   const fromMarch = Math.floor((5 * ofYear + 2) / 153);
   return {
@@ -300,22 +317,27 @@ function civilOf(seconds: number): CivilTime {
   };
 }
 
+function two(n: number): string {
+  return n < 10 ? `0${n}` : `${n}`;
+}
+
 function isoOf(seconds: number): string {
   const { year, month, day: date, hour, minute, second } = civilOf(seconds);
-  const two = (n: number): string => String(n).padStart(2, "0");
-  const [whole = "", part] = String(second).split(".");
-  const tail = part ? `:${two(Number(whole))}.${part}` : second ? `:${two(second)}` : "";
-  return `${String(year).padStart(4, "0")}-${two(month)}-${two(date)}T${two(hour)}:${two(minute)}${tail}`;
+  return `${String(year).padStart(4, "0")}-${two(month)}-${two(date)}T${two(hour)}:${two(minute)}${second ? `:${two(second)}` : ""}`;
 }
 
 /** Seconds since 1970-01-01T00:00 of a text as ISO 8601 has it; a date alone is its midnight. */
-function secondsOf(text: string, where = ""): number {
-  const match = /^(\d{4})-(\d\d)-(\d\d)(?:T([01]\d|2[0-3]):([0-5]\d)(?::([0-5]\d(?:\.\d{1,3})?))?)?$/.exec(text);
-  const [year = 0, month = 0, date = 0, hour, minute, second] = (match ?? []).slice(1).map((part) => Number(part ?? 0));
-  const days = daysOf(year, month, date);
-  const back = civilOf(days * day);
-  if (back.month !== month || back.day !== date) {
-    throw refuse(`${where}${String(text).slice(0, 60)} is not a time without a zone, such as 2024-02-28T06:30`);
+function secondsOf(text: unknown, where = ""): number {
+  const full = String(text)
+    .slice(0, 60)
+    .replace(/^[\d-]{10}$/, "$&T00:00");
+  const [, year = NaN, month = NaN, date = NaN, hour = NaN, minute = NaN, second] =
+    /^(\d{4})-(\d\d)-(\d\d)T(\d\d):(\d\d)(?::([0-5]\d(?:\.\d{1,3})?))?$/.exec(full)?.map(Number) ??
+    [];
+  const seconds = daysOf(year, month, date) * day + hour * 3600 + minute * 60 + (second || 0);
+  // 2023-02-29 and 24:00 come back as the day after.
+  if (isoOf(seconds).slice(0, 16) !== full.slice(0, 16)) {
+    throw refuse(`${where}${full} is not a time without a zone, such as 2024-02-28T06:30`);
   }
-  return days * day + (hour ?? 0) * 3600 + (minute ?? 0) * 60 + (second ?? 0);
+  return seconds;
 }

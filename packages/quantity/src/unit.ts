@@ -160,11 +160,18 @@ export function combine(a: AnyUnit, b: AnyUnit, sign: 1 | -1): Unit<string> {
   const currency = mixCurrency(a.currency, b.currency);
   return new Unit(
     name,
-    sign === 1 ? `${a.symbol}·${b.symbol}` : `${a.symbol}/${b.symbol}`,
+    sign === 1
+      ? `${apart(a.symbol, /\//)}·${apart(b.symbol, /\//)}`
+      : `${apart(a.symbol, /\//)}/${apart(b.symbol, /[·/]/)}`,
     a.numerator * above,
     a.denominator * below,
     priced ? currency : undefined,
   );
+}
+
+/** In parentheses where the symbol would run together with its neighbour: J/(kg·K). */
+function apart(symbol: string, operator: RegExp): string {
+  return operator.test(symbol) ? `(${symbol})` : symbol;
 }
 
 /**

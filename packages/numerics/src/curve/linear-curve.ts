@@ -46,7 +46,7 @@ export function linearCurve(xs: ArrayLike<number>, ys: ArrayLike<number>): Curve
   };
 }
 
-/** On the line from (x0, y0) to (x1, y1): exact at both ends, since each half is measured from its own end. */
+// On the line from (x0, y0) to (x1, y1): exact at both ends, since each half is measured from its own end.
 function between(x0: number, y0: number, x1: number, y1: number, x: number): number {
   const fraction = (x - x0) / (x1 - x0);
   return fraction < 0.5 ? y0 + fraction * (y1 - y0) : y1 - ((x1 - x) / (x1 - x0)) * (y1 - y0);

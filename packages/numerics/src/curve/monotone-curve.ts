@@ -22,8 +22,8 @@ const where = "monotoneCurve";
  *
  * const curve = monotoneCurve([0, 1, 2], [0, 1, 4]);
  * curve.at(1); // => 1
- * curve.at(1.5); // => 2.3125
- * curve.inverse(2.3125).toFixed(9); // => "1.500000000"
+ * curve.at(1.5); // => 2.1875
+ * curve.inverse(2.1875).toFixed(9); // => "1.500000000"
  * ```
  * @see F. N. Fritsch and R. E. Carlson, Monotone piecewise cubic interpolation, SIAM J. Numer. Anal. 17
  * (1980) 238-246; F. N. Fritsch and J. Butland, A method for constructing local monotone piecewise cubic
@@ -85,7 +85,7 @@ export function monotoneCurve(xs: ArrayLike<number>, ys: ArrayLike<number>): Cur
   };
 }
 
-/** The slope at each sample. */
+// The slope at each sample.
 function monotoneSlopes(x: Float64Array, y: Float64Array): Float64Array {
   const n = x.length;
   const slopes = new Float64Array(n);
@@ -110,7 +110,7 @@ function monotoneSlopes(x: Float64Array, y: Float64Array): Float64Array {
   return slopes;
 }
 
-/** The slope at an end from the nearest interval (h0) and the next (h1). */
+// The slope at an end from the nearest interval (h0) and the next (h1).
 function endSlope(h0: number, h1: number, chord0: number, chord1: number): number {
   const slope = ((2 * h0 + h1) * chord0 - h0 * chord1) / (h0 + h1);
   if (slope > 0 !== chord0 > 0 || chord0 === 0) return 0;

@@ -111,7 +111,7 @@ export function leastSquares(a: Matrix, b: ArrayLike<number>): LeastSquaresRepor
   };
 }
 
-/** The length of a column from one row to another, scaled so that squares neither overflow nor vanish. */
+// The length of a column from one row to another, scaled so that squares neither overflow nor vanish.
 function norm(a: Float64Array, columns: number, column: number, from: number, to: number): number {
   let largest = 0;
   for (let i = from; i < to; i++) largest = Math.max(largest, Math.abs(a[i * columns + column]!));
@@ -124,7 +124,7 @@ function norm(a: Float64Array, columns: number, column: number, from: number, to
   return largest * Math.sqrt(sum);
 }
 
-/** (RᵀR)^-1 from the triangle R, whose diagonal is kept apart. */
+// (RᵀR)^-1 from the triangle R, whose diagonal is kept apart.
 function inverseOfSquare(q: Float64Array, diagonal: Float64Array, n: number): Float64Array {
   const inverse = new Float64Array(n * n);
   for (let k = 0; k < n; k++) {

@@ -2,40 +2,10 @@ import { requireFiniteState } from "./ode-system.ts";
 import type { OdeSystem } from "./ode-system.ts";
 
 /*
- * The tableau of J. R. Dormand and P. J. Prince, J. Comput. Appl. Math. 6 (1980) 19-26, method RK5(4)7M.
- * c: fraction of the step; a: earlier slopes in each stage; the last row of a is the fifth-order result;
- * e: fifth-order minus fourth-order weights. Zeros are left out.
+ * The tableau is that of J. R. Dormand and P. J. Prince, J. Comput. Appl. Math. 6 (1980) 19-26, method RK5(4)7M.
+ * It stands inside the methods as quotients, which the compiler folds: at the top of the module, bundlers would
+ * keep them for callers that never integrate.
  */
-const c2 = 1 / 5;
-const c3 = 3 / 10;
-const c4 = 4 / 5;
-const c5 = 8 / 9;
-const a21 = 1 / 5;
-const a31 = 3 / 40;
-const a32 = 9 / 40;
-const a41 = 44 / 45;
-const a42 = -56 / 15;
-const a43 = 32 / 9;
-const a51 = 19372 / 6561;
-const a52 = -25360 / 2187;
-const a53 = 64448 / 6561;
-const a54 = -212 / 729;
-const a61 = 9017 / 3168;
-const a62 = -355 / 33;
-const a63 = 46732 / 5247;
-const a64 = 49 / 176;
-const a65 = -5103 / 18656;
-const b1 = 35 / 384;
-const b3 = 500 / 1113;
-const b4 = 125 / 192;
-const b5 = -2187 / 6784;
-const b6 = 11 / 84;
-const e1 = 71 / 57600;
-const e3 = -71 / 16695;
-const e4 = 71 / 1920;
-const e5 = -17253 / 339200;
-const e6 = 22 / 525;
-const e7 = -1 / 40;
 
 /** One run of Dormand-Prince steps: its states and slopes, allocated once. */
 export class DormandPrinceStep {
@@ -127,6 +97,13 @@ export class DormandPrinceStep {
     const k7 = this.#k7;
     this.#f(t + h, next, k7);
     this.evaluations++;
+    // Fifth-order weights less fourth-order weights.
+    const e1 = 71 / 57600;
+    const e3 = -71 / 16695;
+    const e4 = 71 / 1920;
+    const e5 = -17253 / 339200;
+    const e6 = 22 / 525;
+    const e7 = -1 / 40;
     let largest = 0;
     for (let i = 0; i < y.length; i++) {
       const error =
@@ -156,19 +133,40 @@ export class DormandPrinceStep {
     const k4 = this.#k4;
     const k5 = this.#k5;
     const k6 = this.#k6;
+    // a: shares of the earlier slopes in each stage; b: in the fifth-order result.
+    const a21 = 1 / 5;
+    const a31 = 3 / 40;
+    const a32 = 9 / 40;
+    const a41 = 44 / 45;
+    const a42 = -56 / 15;
+    const a43 = 32 / 9;
+    const a51 = 19372 / 6561;
+    const a52 = -25360 / 2187;
+    const a53 = 64448 / 6561;
+    const a54 = -212 / 729;
+    const a61 = 9017 / 3168;
+    const a62 = -355 / 33;
+    const a63 = 46732 / 5247;
+    const a64 = 49 / 176;
+    const a65 = -5103 / 18656;
+    const b1 = 35 / 384;
+    const b3 = 500 / 1113;
+    const b4 = 125 / 192;
+    const b5 = -2187 / 6784;
+    const b6 = 11 / 84;
     const n = y.length;
     for (let i = 0; i < n; i++) stage[i] = y[i]! + h * a21 * k1[i]!;
-    f(t + c2 * h, stage, k2);
+    f(t + (1 / 5) * h, stage, k2);
     for (let i = 0; i < n; i++) stage[i] = y[i]! + h * (a31 * k1[i]! + a32 * k2[i]!);
-    f(t + c3 * h, stage, k3);
+    f(t + (3 / 10) * h, stage, k3);
     for (let i = 0; i < n; i++) {
       stage[i] = y[i]! + h * (a41 * k1[i]! + a42 * k2[i]! + a43 * k3[i]!);
     }
-    f(t + c4 * h, stage, k4);
+    f(t + (4 / 5) * h, stage, k4);
     for (let i = 0; i < n; i++) {
       stage[i] = y[i]! + h * (a51 * k1[i]! + a52 * k2[i]! + a53 * k3[i]! + a54 * k4[i]!);
     }
-    f(t + c5 * h, stage, k5);
+    f(t + (8 / 9) * h, stage, k5);
     for (let i = 0; i < n; i++) {
       stage[i] =
         y[i]! + h * (a61 * k1[i]! + a62 * k2[i]! + a63 * k3[i]! + a64 * k4[i]! + a65 * k5[i]!);
@@ -199,10 +197,10 @@ export class DormandPrinceStep {
    * @param h - Its length.
    */
   requireFiniteStages(where: string, t: number, h: number): void {
-    requireFiniteState(where, "f", t + c2 * h, this.#k2);
-    requireFiniteState(where, "f", t + c3 * h, this.#k3);
-    requireFiniteState(where, "f", t + c4 * h, this.#k4);
-    requireFiniteState(where, "f", t + c5 * h, this.#k5);
+    requireFiniteState(where, "f", t + (1 / 5) * h, this.#k2);
+    requireFiniteState(where, "f", t + (3 / 10) * h, this.#k3);
+    requireFiniteState(where, "f", t + (4 / 5) * h, this.#k4);
+    requireFiniteState(where, "f", t + (8 / 9) * h, this.#k5);
     requireFiniteState(where, "f", t + h, this.#k6);
     requireFiniteState(where, "y", t + h, this.next);
     requireFiniteState(where, "f", t + h, this.#k7);

@@ -151,7 +151,7 @@ export function dormandPrince(
   );
 }
 
-/** One absolute tolerance for each state. */
+// One absolute tolerance for each state.
 function eachTolerance(tolerance: number | ArrayLike<number>, states: number): Float64Array {
   const each =
     typeof tolerance === "number"

@@ -156,7 +156,7 @@ class Intervals {
   }
 }
 
-/** The acceptable error: what was asked for, but no less than the rounding of the sum. */
+// The acceptable error: what was asked for, but no less than the rounding of the sum.
 function toleranceFor(
   value: number,
   magnitude: number,
@@ -167,10 +167,8 @@ function toleranceFor(
   return Math.max(absTolerance, relTolerance * Math.abs(value), 50 * Number.EPSILON * magnitude);
 }
 
-/**
- * The rule on one interval: puts the integral, its error estimate and the integral of |f| into `result`.
- * `ordinates` is room to work in.
- */
+// The rule on one interval: puts the integral, its error estimate and the integral of |f| into `result`.
+// `ordinates` is room to work in.
 function applyRule(
   f: (x: number) => number,
   a: number,
@@ -230,7 +228,7 @@ function applyRule(
   result[2] = magnitude * Math.abs(half);
 }
 
-/** f at x, refused if it is not finite. */
+// f at x, refused if it is not finite.
 function finiteAt(f: (x: number) => number, x: number): number {
   const value = f(x);
   if (!Number.isFinite(value)) throw nonFiniteValue(where, "f", x, value);

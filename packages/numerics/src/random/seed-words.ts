@@ -12,8 +12,8 @@ export function seedBits(seed: string | number): bigint {
     if (!Number.isSafeInteger(seed)) {
       throw new NumericsError(
         "bad-argument",
-        `SeededRandom: seed = ${seed} is not a whole number that is exact. Pass a safe integer or a text.`,
-        { where: "SeededRandom", seed },
+        `seededRandom: seed = ${seed} is not a whole number that is exact. Pass a safe integer or a text.`,
+        { where: "seededRandom", seed },
       );
     }
     return BigInt.asUintN(64, BigInt(seed));
@@ -41,7 +41,7 @@ export function splitMix64(state: bigint): { readonly word: bigint; readonly sta
   return { word: z ^ (z >> 31n), state: next };
 }
 
-/** The UTF-8 bytes of a code point; a lone surrogate gives three bytes, like any other code point below 2^16. */
+// The UTF-8 bytes of a code point; a lone surrogate gives three bytes, like any other code point below 2^16.
 function utf8(point: number): number[] {
   if (point < 0x80) return [point];
   if (point < 0x800) return [0xc0 | (point >> 6), 0x80 | (point & 0x3f)];

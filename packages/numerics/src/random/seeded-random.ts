@@ -4,29 +4,12 @@ import { normalQuantile } from "./normal-quantile.ts";
 import { seedBits, splitMix64 } from "./seed-words.ts";
 import { Xoshiro128 } from "./xoshiro128.ts";
 
-/**
- * Random numbers from a seed: the same sequence on every machine and in every JavaScript engine.
- *
- * A seed becomes 64 bits (a text by FNV-1a of its UTF-8, a whole number as it is); two words of SplitMix64 from
- * there, each low half first, are the state of xoshiro128**. Not for secrets: the sequence can be guessed from a
- * few of its numbers.
- *
- * @example
- * ```ts
- * import { SeededRandom } from "@leat/numerics";
- *
- * const random = new SeededRandom(42);
- * random.bits32(); // => 1776835114
- * random.uniform() < 1; // => true
- * new SeededRandom("a").normal() === new SeededRandom("a").normal(); // => true
- * ```
- */
+/** A sequence of random numbers, made by {@link seededRandom}; each call takes the next. */
 export class SeededRandom {
   readonly #generator: Xoshiro128;
 
   /**
-   * @param seed - A text, or a whole number that is exact. 7 and "7" are different seeds.
-   * @throws {@link NumericsError} `bad-argument`: a number that is not a safe integer.
+   * @param seed - See {@link seededRandom}.
    */
   constructor(seed: string | number) {
     const first = splitMix64(seedBits(seed));
@@ -128,4 +111,30 @@ export class SeededRandom {
     }
     return result;
   }
+}
+
+/**
+ * Random numbers from a seed: the same sequence on every machine and in every JavaScript engine.
+ *
+ * A seed becomes 64 bits (a text by FNV-1a of its UTF-8, a whole number as it is); two words of SplitMix64 from
+ * there, each low half first, are the state of xoshiro128**. Not for secrets: the sequence can be guessed from a
+ * few of its numbers.
+ *
+ * @param seed - A text, or a whole number that is exact. 7 and "7" are different seeds.
+ * @returns The sequence, at its beginning.
+ * @throws {@link NumericsError} `bad-argument`: a number that is not a safe integer.
+ * @example
+ * ```ts
+ * import { seededRandom } from "@leat/numerics";
+ *
+ * const random = seededRandom(42);
+ * random.bits32(); // => 1776835114
+ * random.uniform() < 1; // => true
+ * seededRandom("a").normal() === seededRandom("a").normal(); // => true
+ * ```
+ * @see D. Blackman and S. Vigna, Scrambled linear pseudorandom number generators, ACM Trans. Math. Softw. 47
+ * (2021) article 36.
+ */
+export function seededRandom(seed: string | number): SeededRandom {
+  return new SeededRandom(seed);
 }

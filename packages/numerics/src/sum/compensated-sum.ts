@@ -36,7 +36,11 @@ export class CompensatedSum {
     this.#sum = sum;
   }
 
-  /** The sum so far; 0 before the first term. */
+  /**
+   * The sum so far; 0 before the first term.
+   *
+   * @returns The sum.
+   */
   get value(): number {
     return this.#sum + this.#lost;
   }

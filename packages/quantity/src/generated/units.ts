@@ -215,7 +215,7 @@ export const farad: Unit<"capacitance"> = /* @__PURE__ */ unit("capacitance", "F
 /** µF = 1/1000000 F, exactly. */
 export const microfarad: Unit<"capacitance"> = /* @__PURE__ */ unit("capacitance", "µF", 1, 1000000);
 /** V/krpm = 3/(100 × π) V·s/rad, exactly. */
-export const voltPerThousandRpm: Unit<"voltage constant"> = /* @__PURE__ */ unit("voltage constant", "V/krpm", 3, 100 * Math.PI);
+export const voltPerThousandRpm: Unit<"voltage constant"> = /* @__PURE__ */ unit("voltage constant", "V/krpm", 3, 314.1592653589793);
 /** K, the coherent unit of temperature difference. */
 export const kelvin: Unit<"temperature difference"> = /* @__PURE__ */ unit("temperature difference", "K", 1);
 /** 1/K, the coherent unit of temperature coefficient. */

@@ -1,1 +1,8 @@
-export {};
+/**
+ * Reads survey files: YAML in the units that people write, every problem with its line and column.
+ *
+ * @packageDocumentation
+ */
+export { FileError, type Problem, problemText } from "./problem.ts";
+export { readSurvey, type ReadSurvey } from "./survey.ts";
+export { surveyJsonSchema } from "./schema.ts";

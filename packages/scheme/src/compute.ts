@@ -1,0 +1,275 @@
+import { loopResistance, machineEnd } from "@leat/dc-transmission";
+import {
+  francisContractedDischarge,
+  francisSuppressedDischarge,
+  hoseAndGaugeHead,
+  kindsvaterCarterDischarge,
+  vNotchDischarge,
+} from "@leat/flow-measurement";
+import type { AnyFormula } from "@leat/formula";
+import { hydraulicPower, jetPower, shaftPower, wheelSpeed } from "@leat/impulse-turbine";
+import { jetFlow, jetVelocity, nozzleDiameter } from "@leat/nozzles";
+import { bracketedRoot } from "@leat/numerics";
+import { reachHeadLoss } from "@leat/penstock";
+import { geopotentialHeight, kinematicViscosity, normalGravity, standardAtmosphere, waterDensity } from "@leat/water";
+
+import type { Plan } from "./plan.ts";
+import { directCurrentPower, machineLoss, machinePower, nozzleHeadLoss, wheelLoss } from "./power-formulas.ts";
+
+/** Calls the body of a formula on numbers by letter, its constants added. */
+export type Use = <F extends AnyFormula>(
+  formula: F,
+  letters: Omit<Parameters<F["body"]>[0], keyof F["constants"]>,
+) => ReturnType<F["body"]>;
+
+const bodies = new WeakMap<AnyFormula, { body: (letters: never) => unknown; constants: Readonly<Record<string, number>> }>();
+
+/** Calls bodies and keeps nothing. */
+export const useBody: Use = ((formula: AnyFormula, letters: object) => {
+  let known = bodies.get(formula);
+  if (!known) {
+    known = { body: formula.body, constants: formula.constants };
+    bodies.set(formula, known);
+  }
+  return known.body({ ...letters, ...known.constants } as never);
+}) as Use;
+
+/** Gravity and air of the site, which are not uncertain enough to matter. */
+export interface SiteNumbers {
+  /** Gravity, in m/s². */
+  readonly gravity: number;
+  /** Air pressure, in Pa. */
+  readonly atmosphere: number;
+}
+
+/** What one reach loses. */
+export interface ReachNumbers {
+  readonly friction: number;
+  readonly fittings: number;
+  readonly velocity: number;
+  readonly reynolds: number;
+  readonly frictionFactor: number;
+}
+
+/** Numbers of a scheme, in coherent units. */
+export interface Numbers {
+  readonly density: number;
+  readonly viscosity: number;
+  readonly measured: number;
+  readonly left: number;
+  readonly usable: number;
+  readonly grossHead: number;
+  readonly flow: number;
+  readonly netHead: number;
+  readonly reaches: readonly ReachNumbers[];
+  readonly nozzles: readonly number[];
+  readonly jetVelocity: number;
+  readonly gross: number;
+  readonly frictionPower: readonly number[];
+  readonly fittingsPower: readonly number[];
+  readonly nozzlePower: number;
+  readonly jets: number;
+  readonly wheelPower: number;
+  readonly shaft: number;
+  readonly machineLossPower: number;
+  readonly machine: number;
+  readonly loop: number;
+  readonly current: number;
+  readonly machineVolts: number;
+  readonly cablePower: number;
+  readonly delivered: number;
+  readonly staticPressure: number;
+  readonly wheelSpeed: number | undefined;
+  /** Steps, residual and bracket of the flow that the jets pass; absent where the flow is the stream's. */
+  readonly convergence: { readonly iterations: number; readonly residual: number; readonly bracket: readonly [number, number] } | undefined;
+}
+
+/** Values by the key of their parameter. */
+export type Values = Readonly<Record<string, number>>;
+
+/** Gravity and air at the site: by place where it is given, else the standard. */
+export function siteOf(plan: Pick<Plan, "survey">, use: Use): SiteNumbers {
+  const { latitude, elevation } = plan.survey.site;
+  const z = elevation?.["~si"] ?? 0;
+  const gravity = latitude ? use(normalGravity, { φ: latitude["~si"], h: z }) : 9.80665;
+  const atmosphere = elevation ? use(standardAtmosphere, { H: use(geopotentialHeight, { z }) }).p : 101_325;
+  return { gravity, atmosphere };
+}
+
+/** Properties of the water. */
+export function waterOf(values: Values, site: SiteNumbers, use: Use): { density: number; viscosity: number } {
+  const at = { T: values["site.waterTemperature"] as number, p: site.atmosphere };
+  return { density: use(waterDensity, at), viscosity: use(kinematicViscosity, at) };
+}
+
+/** The flow of the stream, what stays and what may be taken. */
+export function streamOf(plan: Pick<Plan, "flowBy" | "leaveBy">, values: Values, g: number, use: Use): { measured: number; left: number; usable: number } {
+  const measured = measuredFlow(plan.flowBy, values, g, use);
+  const leave = values["stream.leave"] as number;
+  const left = plan.leaveBy === "flow" ? leave : leave * measured;
+  return { measured, left, usable: measured - left };
+}
+
+function measuredFlow(by: Plan["flowBy"], values: Values, g: number, use: Use): number {
+  const h = values["stream.notch.head"] as number;
+  const P = values["stream.notch.sill"] as number;
+  const B = values["stream.notch.channel"] as number;
+  const factor = values["stream.notch.equation"] as number;
+  switch (by) {
+    case "V notch":
+      return factor * use(vNotchDischarge, { h, θ: values["stream.notch.angle"] as number, P, B, g });
+    case "rectangular notch":
+      return factor * use(kindsvaterCarterDischarge, { h, b: values["stream.notch.width"] as number, P, B });
+    case "timed volume":
+      return values["stream.bucket"] as number;
+    case "stated":
+      return values["stream.flow"] as number;
+  }
+}
+
+/** The two Francis forms beside the standard one, for a rectangular notch. */
+export function francisOf(values: Values, use: Use): { suppressed: number; contracted: number } {
+  const at = {
+    h: values["stream.notch.head"] as number,
+    b: values["stream.notch.width"] as number,
+    P: values["stream.notch.sill"] as number,
+    B: values["stream.notch.channel"] as number,
+  };
+  return { suppressed: use(francisSuppressedDischarge, at), contracted: use(francisContractedDischarge, { ...at, n: 2 }) };
+}
+
+/** The fall. */
+export function fallOf(plan: Pick<Plan, "fallBy">, values: Values, density: number, g: number, use: Use): number {
+  return plan.fallBy === "stated"
+    ? (values["fall.gross"] as number)
+    : use(hoseAndGaugeHead, { p: values["fall.gauge"] as number, z: values["fall.gaugeAbove"] ?? 0, ρ: density, g });
+}
+
+/** What each reach loses at a flow. */
+function reachesAt(plan: Plan, values: Values, flow: number, viscosity: number, g: number, use: Use): ReachNumbers[] {
+  return plan.reaches.map(({ fittings }, i) => {
+    const key = `reaches.${i + 1}`;
+    const scale = values[`${key}.fittings`] ?? 1;
+    const { hf, hk, V, Re, f } = use(reachHeadLoss, {
+      Q: flow,
+      D: values[`${key}.bore`] as number,
+      ε: values[`${key}.roughness`] as number,
+      L: values[`${key}.length`] as number,
+      ν: viscosity,
+      fittings: fittings.map(({ coefficient, count }) => ({ K: coefficient * scale, n: count })),
+      g,
+    });
+    return { friction: hf, fittings: hk, velocity: V, reynolds: Re, frictionFactor: f };
+  });
+}
+
+function totalLoss(reaches: readonly ReachNumbers[]): number {
+  let sum = 0;
+  for (const { friction, fittings } of reaches) sum += friction + fittings;
+  return sum;
+}
+
+/**
+ * A scheme from its numbers: the one chain, from water to battery, that everything else looks at.
+ *
+ * @param plan - What is decided.
+ * @param values - Every parameter by its key.
+ * @param use - Calls bodies; one that also records makes the calculation sheet.
+ * @returns The numbers.
+ */
+export function compute(plan: Plan, values: Values, use: Use): Numbers {
+  const site = siteOf(plan, use);
+  const g = site.gravity;
+  const { density, viscosity } = waterOf(values, site, use);
+  const { measured, left, usable } = streamOf(plan, values, g, use);
+  const grossHead = fallOf(plan, values, density, g, use);
+  const Cd = values["jets.coefficient"] as number;
+  const Cv = values["jets.velocityCoefficient"] as number;
+
+  const given = plan.nozzlesGiven ? Array.from({ length: plan.jets }, (_, i) => values[`jets.nozzles.${i + 1}`] as number) : undefined;
+  const passed = given && flowThrough(plan, values, given, Cd, grossHead, viscosity, g);
+  const flow = passed ? passed.flow : usable;
+  const reaches = reachesAt(plan, values, flow, viscosity, g, use);
+  const netHead = grossHead - totalLoss(reaches);
+  const bore = given ? undefined : use(nozzleDiameter, { Q: flow / plan.jets, H: netHead, Cd, g });
+  const nozzles = given ?? Array.from({ length: plan.jets }, () => bore as number);
+  if (given) for (const d of given) use(jetFlow, { H: netHead, d, Cd, g });
+
+  const power = (h: number): number => use(hydraulicPower, { ρ: density, g, Q: flow, h });
+  const gross = power(grossHead);
+  const frictionPower = reaches.map(({ friction }) => power(friction));
+  const fittingsPower = reaches.map(({ fittings }) => power(fittings));
+  const nozzlePower = power(use(nozzleHeadLoss, { H: netHead, Cv }));
+  const velocity = use(jetVelocity, { H: netHead, Cv, g });
+  const jets = use(jetPower, { ρ: density, Q: flow, V: velocity });
+  const η = values["wheel.efficiency"] as number;
+  const wheelPower = use(wheelLoss, { P: jets, η });
+  const shaft = use(shaftPower, { P: jets, η });
+  const machineEfficiency = values["machine.efficiency"] as number;
+  const machineLossPower = use(machineLoss, { Ps: shaft, η: machineEfficiency });
+  const machine = use(machinePower, { Ps: shaft, η: machineEfficiency });
+
+  const { conductor } = plan;
+  const loop = use(loopResistance, {
+    L: values["cable.length"] as number,
+    r: conductor.resistancePerLength["~si"],
+    t1: conductor.at["~si"],
+    α: conductor.temperatureCoefficient["~si"],
+    t2: values["cable.temperature"] as number,
+  });
+  const V = values["bank.charging"] as number;
+  const { I, Vm, Pl } = use(machineEnd, { P: machine, V, R: loop });
+  const D = values["wheel.diameter"];
+  return {
+    density,
+    viscosity,
+    measured,
+    left,
+    usable,
+    grossHead,
+    flow,
+    netHead,
+    reaches,
+    nozzles,
+    jetVelocity: velocity,
+    gross,
+    frictionPower,
+    fittingsPower,
+    nozzlePower,
+    jets,
+    wheelPower,
+    shaft,
+    machineLossPower,
+    machine,
+    loop,
+    current: I,
+    machineVolts: Vm,
+    cablePower: Pl,
+    delivered: use(directCurrentPower, { V, I }),
+    staticPressure: density * g * grossHead,
+    wheelSpeed:
+      D === undefined ? undefined : use(wheelSpeed, { h: netHead, D, φ: values["wheel.speedRatio"] as number, Cv, g }),
+    convergence: passed?.convergence,
+  };
+}
+
+/** The flow at which the head that is left drives just that flow through the nozzles. */
+function flowThrough(
+  plan: Plan,
+  values: Values,
+  nozzles: readonly number[],
+  Cd: number,
+  grossHead: number,
+  viscosity: number,
+  g: number,
+): { flow: number; convergence: NonNullable<Numbers["convergence"]> } {
+  const flowAt = (head: number): number => {
+    let sum = 0;
+    for (const d of nozzles) sum += useBody(jetFlow, { H: head, d, Cd, g });
+    return sum;
+  };
+  const miss = (head: number): number =>
+    head === 0 ? -grossHead : head + totalLoss(reachesAt(plan, values, flowAt(head), viscosity, g, useBody)) - grossHead;
+  const { root, iterations, residual, bracket } = bracketedRoot(miss, 0, grossHead);
+  return { flow: flowAt(root), convergence: { iterations, residual, bracket } };
+}

@@ -1,0 +1,519 @@
+import { continuousRating } from "@leat/dc-transmission";
+import { divertedPower, elementPower, elementsNeeded, heatingTime } from "@leat/dump-load";
+import { commonPractice, firstPrinciples, type Notice, type Working } from "@leat/formula";
+import { frictionHeadOf } from "@leat/penstock";
+import {
+  ampere,
+  type AnyQuantity,
+  bar,
+  coherentUnit,
+  footPerSecond,
+  format,
+  gallonPerMinute,
+  kelvin,
+  litrePerSecond,
+  poundPerSquareInch,
+  Quantity,
+  volt,
+  watt,
+} from "@leat/quantity";
+
+import { type Account, accountNotice, type Loss } from "./account.ts";
+import { type Assumed, defaults } from "./assume.ts";
+import { cautionNotices } from "./cautions.ts";
+import { compute, fallOf, francisOf, type Numbers, siteOf, streamOf, useBody, type Values, waterOf } from "./compute.ts";
+import { type Parameter, type Plan, planOf, type Sizing } from "./plan.ts";
+import { Recorder } from "./recorder.ts";
+import type { Survey } from "./survey.ts";
+import { k95, type Spread, spreadOf } from "./uncertainty.ts";
+
+/** What a measurement would do to the headline. */
+export interface Narrowing {
+  /** Path of the number, as one word. */
+  readonly key: string;
+  /** What it is. */
+  readonly what: string;
+  /** How to know it better. */
+  readonly how: string;
+  /** Half width of the headline at 95 % were it known exactly. */
+  readonly half: Quantity<"electric power">;
+}
+
+/** The watts at the battery's terminals, and how sure they are. */
+export interface Headline {
+  /** The watts, with every source of uncertainty. */
+  readonly watts: Quantity<"electric power">;
+  /** Half width at 95 %. */
+  readonly half: Quantity<"electric power">;
+  /** Coverage factor of the printed ±, where it comes of slopes. */
+  readonly k: number;
+  /** How the half width was found. */
+  readonly method: Spread["method"];
+}
+
+/** One reach, as it turned out. */
+export interface DesignedReach {
+  readonly name: string;
+  readonly length: Quantity<"pipe length">;
+  readonly bore: Quantity<"length">;
+  readonly friction: Quantity<"head loss">;
+  readonly fittings: Quantity<"head loss">;
+  readonly velocity: Quantity<"velocity">;
+  readonly reynolds: number;
+  readonly frictionFactor: number;
+  /** Static pressure at its foot. */
+  readonly staticPressure: Quantity<"pressure">;
+  /** What the pipe is rated for, where that is known. */
+  readonly rating?: Quantity<"pressure">;
+}
+
+/** A scheme made of a survey. */
+export interface Design {
+  /** What people call the site, or the id of the survey. */
+  readonly site: string;
+  /** The stream. */
+  readonly stream: {
+    readonly by: Plan["flowBy"];
+    readonly measured: Quantity<"volume flow">;
+    readonly left: Quantity<"volume flow">;
+    readonly usable: Quantity<"volume flow">;
+  };
+  /** The fall. */
+  readonly fall: {
+    readonly by: Plan["fallBy"];
+    readonly gross: Quantity<"gross head">;
+    readonly loss: Quantity<"head loss">;
+    readonly net: Quantity<"net head">;
+    readonly staticPressure: Quantity<"pressure">;
+    readonly runningPressure: Quantity<"pressure">;
+  };
+  /** Pipe, from the intake down. */
+  readonly reaches: readonly DesignedReach[];
+  /** Jets. */
+  readonly jets: {
+    readonly nozzles: readonly Quantity<"length">[];
+    /** Whether the bores were given, or follow from the flow. */
+    readonly given: boolean;
+    readonly flow: Quantity<"volume flow">;
+    readonly velocity: Quantity<"velocity">;
+    readonly convergence?: Numbers["convergence"];
+  };
+  /** Speed of the wheel, where its diameter is known. */
+  readonly wheel: { readonly speed?: Quantity<"angular velocity"> };
+  /** Where the power goes. */
+  readonly account: {
+    readonly gross: Quantity<"hydraulic power">;
+    readonly losses: readonly { readonly name: string; readonly path: readonly (string | number)[]; readonly power: Quantity<"power"> }[];
+    readonly delivered: Quantity<"electric power">;
+    /** Delivered over gross. */
+    readonly waterToWire: Quantity<"efficiency">;
+  };
+  /** Cable. */
+  readonly cable: {
+    readonly conductor: string;
+    readonly loop: Quantity<"resistance">;
+    readonly current: Quantity<"current">;
+    readonly machineVolts: Quantity<"voltage">;
+    readonly drop: Quantity<"voltage">;
+  };
+  /** Diversion. */
+  readonly divert: {
+    readonly power: Quantity<"electric power">;
+    readonly volts: Quantity<"voltage">;
+    readonly element: Quantity<"electric power">;
+    readonly elements: number;
+    readonly total: Quantity<"electric power">;
+    readonly current: Quantity<"current">;
+    /** Time for the delivered power to heat the tank by 40 K, where a tank is given. */
+    readonly heating?: Quantity<"time">;
+  };
+  /** The watts, withheld where there is a stop. */
+  readonly headline?: Headline;
+  /** The measurements that would narrow the headline most. */
+  readonly narrow: readonly Narrowing[];
+  /** Everything that was taken for the user. */
+  readonly assumed: readonly Assumed[];
+  /** Stops first, then cautions, then notes. */
+  readonly notices: readonly Notice[];
+  /** Formulas that made it. */
+  readonly formulas: readonly { readonly id: string; readonly revision: number }[];
+}
+
+/** A design with what it was made of. */
+export interface Designed {
+  /** The design: plain data and quantities. */
+  readonly design: Design;
+  /** What was decided. */
+  readonly plan: Plan;
+  /** The numbers, in coherent units. */
+  readonly numbers: Numbers;
+  /** The calculation sheet. */
+  readonly working: () => Working[];
+}
+
+/**
+ * Makes a scheme of a survey: every open choice is decided and listed, every loss is named, and the
+ * watts carry their uncertainty.
+ *
+ * @param survey - The survey.
+ * @param assumed - What reading it took for granted.
+ * @returns The scheme; one with a stop has no headline.
+ * @throws UnbuildableError where no scheme can be worked out at all.
+ */
+export function designScheme(survey: Survey, assumed: readonly Assumed[] = []): Designed {
+  const plan = planOf(survey, firstLook);
+  const values: Values = Object.fromEntries(plan.parameters.map(({ key, value }) => [key, value]));
+  const recorder = new Recorder();
+  const numbers = compute(plan, values, recorder.use);
+  const limits = recorder.limits(plan.parameters);
+  const formulas = recorder.formulas();
+
+  const account = accountOf(plan, numbers);
+  const more: Assumed[] = [];
+  const divert = divertOf(plan, numbers, more);
+  const notices = order([
+    ...[accountNotice(account) ?? []].flat(),
+    ...checks(plan, numbers, values),
+    ...limits.map(asSurveyNotice),
+  ]);
+  const told = order([...notices, ...cautionNotices({ plan, numbers })]);
+  const stopped = told.some(({ severity }) => severity === "stop");
+  const spread = spreadOf(plan.parameters, (at) => compute(plan, at, useBody).delivered, survey.id);
+  const design: Design = {
+    ...present(plan, numbers, account, divert, [...assumed, ...plan.assumed, ...more], formulas),
+    ...(!stopped && { headline: headlineOf(survey.id, numbers.delivered, spread) }),
+    narrow: stopped ? [] : narrowing(plan.parameters, spread),
+    notices: told,
+  };
+  return { design, plan, numbers, working: () => recorder.sheets(plan.parameters) };
+}
+
+/** A look at the scheme before pipe and cable are chosen. */
+function firstLook(parameters: readonly Parameter[], partial: Parameters<Parameters<typeof planOf>[1]>[1]): Sizing {
+  const values: Values = Object.fromEntries(parameters.map(({ key, value }) => [key, value]));
+  const site = siteOf(partial, useBody);
+  const { density, viscosity } = waterOf(values, site, useBody);
+  const { usable } = streamOf(partial, values, site.gravity, useBody);
+  const head = fallOf(partial, values, density, site.gravity, useBody);
+  const roughPower =
+    density * site.gravity * usable * head * (values["wheel.efficiency"] as number) * (values["machine.efficiency"] as number);
+  const volts = values["bank.charging"] as number;
+  return {
+    staticPressure: density * site.gravity * head,
+    lossShare: (bore, height, length) => frictionShare({ usable, viscosity, gravity: site.gravity, head }, bore, height, length),
+    cableShare: (resistance) => {
+      const current = roughPower / volts;
+      return (current * current * resistance) / roughPower;
+    },
+  };
+}
+
+function frictionShare(
+  at: { usable: number; viscosity: number; gravity: number; head: number },
+  bore: number,
+  height: number,
+  length: number,
+): number {
+  return frictionHeadOf(at.usable, bore, height, length, at.viscosity, at.gravity) / at.head;
+}
+
+function accountOf(plan: Plan, n: Numbers): Account {
+  const losses: Loss[] = [
+    ...plan.reaches.flatMap(({ name }, i) => [
+      { name: `friction in reach ${i + 1} (${name})`, path: ["reaches", i], watts: n.frictionPower[i] as number },
+      { name: `fittings of reach ${i + 1}`, path: ["reaches", i, "fittings"], watts: n.fittingsPower[i] as number },
+    ]),
+    { name: "nozzles", path: ["jets"], watts: n.nozzlePower },
+    { name: "wheel", path: ["wheel"], watts: n.wheelPower },
+    { name: "machine and rectifier", path: ["machine"], watts: n.machineLossPower },
+    { name: "cable", path: ["cable"], watts: n.cablePower },
+  ];
+  return { gross: n.gross, losses, delivered: n.delivered };
+}
+
+function divertOf(plan: Plan, n: Numbers, assumed: Assumed[]): Design["divert"] {
+  const { divert } = plan.survey;
+  const all = defaults();
+  const assume = (key: string, what: string, value: string): void => {
+    assumed.push({ path: key.split("."), what, value, because: all[key]?.because });
+  };
+  const volts = divert.volts ?? volt.of(Number((plan.parameters.find(({ key }) => key === "bank.charging") as Parameter).value.toPrecision(6)));
+  if (!divert.volts) assume("divert.volts", "volts at which diversion is switched in: those of charging", format(volts, volt, 3));
+  if (!divert.element) assume("divert.element", "heating element as sold", all["divert.element"]?.value ?? "");
+  const rated = divert.element ?? { power: watt.of(2000), volts: volt.of(120) };
+  const power = divertedPower({
+    machinePower: coherentUnit("electric power").of(n.machine),
+    ...(divert.margin && { margin: coherentUnit("ratio").of(1 + divert.margin["~si"]) }),
+  }, {
+    onAssumed: ({ input, value, because }) => {
+      if (input === "margin") assumed.push({ path: ["divert", "margin"], what: "what can come, times this, must be able to go", value, because });
+    },
+  });
+  const element = elementPower({ ratedPower: rated.power, ratedVoltage: rated.volts, voltage: volts });
+  const elements = elementsNeeded({ power, ratedPower: rated.power, ratedVoltage: rated.volts, voltage: volts });
+  const total = element.times(elements);
+  return {
+    power,
+    volts,
+    element,
+    elements,
+    total,
+    current: ampere.of(total.in(watt) / volts.in(volt)),
+    ...(divert.tank && {
+      heating: heatingTime({
+        mass: coherentUnit("mass").of(divert.tank["~si"] * n.density),
+        rise: kelvin.of(40),
+        power: coherentUnit("electric power").of(n.delivered),
+        efficiency: coherentUnit("efficiency").of(1),
+      }),
+    }),
+  };
+}
+
+/** What the numbers themselves stop or caution. */
+function checks(plan: Plan, n: Numbers, values: Values): Notice[] {
+  const notices: Notice[] = [];
+  const flow = (q: number): string => bothFlows(q);
+  if (n.usable <= 0) {
+    notices.push({
+      code: "nothing-to-take",
+      severity: "stop",
+      path: ["stream", "leave"],
+      message: `what must stay (${flow(n.left)}) is all that was measured (${flow(n.measured)}): nothing may be taken. Measure in another season, or ask the regulator.`,
+      actual: flow(n.measured),
+      limit: `more than ${flow(n.left)}`,
+    });
+  } else if (plan.nozzlesGiven && n.flow > n.measured * (1 + 1e-9)) {
+    notices.push({
+      code: "jets-beyond-stream",
+      severity: "stop",
+      path: ["jets", "nozzles"],
+      message: `the nozzles would pass ${flow(n.flow)} and the stream gives ${flow(n.measured)}: the pipe would run part-empty and draw air. Fit smaller nozzles or open fewer.`,
+      actual: flow(n.flow),
+      limit: `at most ${flow(n.measured)}`,
+    });
+  } else if (plan.nozzlesGiven && n.flow > n.usable * (1 + 1e-9)) {
+    notices.push({
+      code: "residual-flow-taken",
+      severity: "stop",
+      path: ["jets", "nozzles"],
+      message: `the nozzles would pass ${flow(n.flow)} where ${flow(n.usable)} may be taken: the stream would keep less than the ${flow(n.left)} that must stay. Fit smaller nozzles or open fewer.`,
+      actual: flow(n.flow),
+      limit: `at most ${flow(n.usable)}`,
+    });
+  }
+  notices.push(...pressureChecks(plan, n), ...flowNotes(plan, n, values), ...currentChecks(plan, n));
+  return notices;
+}
+
+/** Static pressure against the rating, reach by reach; the fall is shared by length where it is not surveyed. */
+function pressureChecks(plan: Plan, n: Numbers): Notice[] {
+  return plan.reaches.flatMap(({ pipe, name }, i): Notice[] => {
+    const rating = pipe?.pressureRating;
+    const foot = footPressure(plan, n, i);
+    if (!rating || foot <= rating["~si"]) return [];
+    const [got, allowed] = [foot, rating["~si"]].map((p) => bothPressures(p)) as [string, string];
+    return [
+      {
+        code: "pipe-class-exceeded",
+        severity: "stop",
+        path: ["reaches", i, "pipe"],
+        message: `static pressure at the foot of reach ${i + 1} is ${got}, above the ${allowed} that ${name} is rated for, and water hammer comes on top. Choose a stronger class.`,
+        actual: got,
+        limit: `at most ${allowed}`,
+        source: pipe?.source,
+      },
+    ];
+  });
+}
+
+/** Pressure at the foot of a reach: the whole fall at the last, shares by length above it. */
+function footPressure(plan: Plan, n: Numbers, i: number): number {
+  const lengths = plan.reaches.map((_, j) => (plan.parameters.find(({ key }) => key === `reaches.${j + 1}.length`) as Parameter).value);
+  const total = lengths.reduce((a, b) => a + b, 0);
+  const above = lengths.slice(0, i + 1).reduce((a, b) => a + b, 0);
+  return (n.staticPressure * above) / total;
+}
+
+function flowNotes(plan: Plan, n: Numbers, values: Values): Notice[] {
+  const notices: Notice[] = [];
+  if (plan.flowBy === "rectangular notch") {
+    const { suppressed, contracted } = francisOf(values, useBody);
+    notices.push({
+      code: "notch-forms",
+      severity: "note",
+      path: ["stream", "notch"],
+      message: `read as a suppressed weir (no side contractions, as shop tables are) the notch gives ${bothFlows(suppressed)}; with both ends contracted ${bothFlows(contracted)}, because the water narrows past the edges. The standard form for its own width ratio is used: ${bothFlows(n.measured)}.`,
+    });
+  }
+  n.reaches.forEach(({ velocity }, i) => {
+    const ceiling = footPerSecond.of(5)["~si"];
+    if (velocity <= ceiling) return;
+    notices.push({
+      code: "pipe-velocity",
+      severity: "caution",
+      path: ["reaches", i],
+      message: `water runs at ${velocity.toFixed(2)} m/s (${format(coherentUnit("velocity").of(velocity), footPerSecond, 2)}) in reach ${i + 1}, above the 5 ft/s that is an ordinary ceiling: more loss and more water hammer. Choose a wider pipe.`,
+      actual: `${velocity.toFixed(2)} m/s`,
+      limit: "5 ft/s",
+      source: commonPractice.at("5 ft/s is an ordinary velocity ceiling", "practice"),
+    });
+  });
+  const share = 1 - n.netHead / n.grossHead;
+  if (share > 1 / 3) {
+    notices.push({
+      code: "pipe-loss",
+      severity: "caution",
+      path: ["reaches"],
+      message: `the pipe loses ${(share * 100).toFixed(0)} % of the fall: past about a third, more flow gives less power. Choose a wider pipe or take less water.`,
+      actual: `${(share * 100).toFixed(0)} %`,
+      limit: "1/3",
+      source: firstPrinciples.at("greatest power where a third of the head is lost, for a loss that goes with the square of the flow"),
+    });
+  }
+  return notices;
+}
+
+function currentChecks(plan: Plan, n: Numbers): Notice[] {
+  const ampacity = plan.conductor.ampacity;
+  const allowed = ampacity?.at75 ?? ampacity?.at60 ?? ampacity?.at90;
+  if (!ampacity || !allowed) {
+    return [
+      {
+        code: "ampacity-unknown",
+        severity: "note",
+        path: ["cable", "size"],
+        message: `no table of ampacities is held for ${plan.conductor.name}; it carries ${n.current.toFixed(1)} A. Check it against the local code.`,
+      },
+    ];
+  }
+  const needed = continuousRating({ current: ampere.of(n.current) });
+  if (!needed.greaterThan(allowed)) return [];
+  return [
+    {
+      code: "ampacity-exceeded",
+      severity: "stop",
+      path: ["cable", "size"],
+      message: `${plan.conductor.name} may carry ${format(allowed, ampere, 3)} (75 °C column), and a continuous ${n.current.toFixed(1)} A asks for ${format(needed, ampere, 3)}. Choose a thicker conductor, to the local code and with a licensed electrician.`,
+      actual: format(needed, ampere, 3),
+      limit: `at most ${format(allowed, ampere, 3)}`,
+      source: ampacity.source,
+    },
+  ];
+}
+
+/** The words of a formula's limit, for someone who runs no code. */
+function asSurveyNotice(notice: Notice): Notice {
+  return {
+    ...notice,
+    message: notice.message.replace("Pass onNotice to accept the extrapolation.", "The figure is an extrapolation."),
+  };
+}
+
+function order(notices: readonly Notice[]): Notice[] {
+  const rank = { stop: 0, caution: 1, note: 2 };
+  const seen = new Set<string>();
+  return notices
+    .filter(({ message }) => !seen.has(message) && seen.add(message))
+    .toSorted((a, b) => rank[a.severity] - rank[b.severity]);
+}
+
+function headlineOf(id: string, watts: number, spread: Spread): Headline {
+  const sources = new Map(Array.from(spread.contributions, ([key, c]) => [`${id}.${key}`, c]));
+  return {
+    watts: new Quantity("electric power", watts, sources),
+    half: coherentUnit("electric power").of(spread.half),
+    k: k95,
+    method: spread.method,
+  };
+}
+
+/** What knowing each number exactly would do, worked out one by one; the three that do most. */
+function narrowing(parameters: readonly Parameter[], spread: Spread): Narrowing[] {
+  const scale = spread.standard === 0 ? 0 : spread.half / spread.standard;
+  return parameters
+    .filter(({ measure }) => measure !== undefined)
+    .flatMap(({ key, what, measure }) => {
+      const c = spread.contributions.get(key) ?? 0;
+      if (c === 0) return [];
+      const left = scale * Math.sqrt(Math.max(spread.standard * spread.standard - c * c, 0));
+      return [{ key, what, how: measure as string, half: coherentUnit("electric power").of(left) }];
+    })
+    .toSorted((a, b) => a.half["~si"] - b.half["~si"])
+    .slice(0, 3);
+}
+
+function present(
+  plan: Plan,
+  n: Numbers,
+  account: Account,
+  divert: Design["divert"],
+  assumed: readonly Assumed[],
+  formulas: Design["formulas"],
+): Omit<Design, "headline" | "narrow" | "notices"> {
+  const of = <K extends string>(kind: K, value: number): Quantity<K> => coherentUnit(kind).of(value);
+  const given = (key: string): AnyQuantity | undefined => plan.parameters.find((p) => p.key === key)?.given as AnyQuantity | undefined;
+  const stated = plan.fallBy === "stated" ? (given("fall.gross") as unknown as Quantity<"length">) : undefined;
+  const measured = plan.flowBy === "stated" ? (given("stream.flow") as unknown as Quantity<"volume flow">) : of("volume flow", n.measured);
+  return {
+    site: plan.survey.site.name ?? plan.survey.id,
+    stream: { by: plan.flowBy, measured, left: of("volume flow", n.left), usable: of("volume flow", n.usable) },
+    fall: {
+      by: plan.fallBy,
+      gross: stated ? stated.as("gross head") : of("gross head", n.grossHead),
+      loss: of("head loss", n.grossHead - n.netHead),
+      net: of("net head", n.netHead),
+      staticPressure: of("pressure", n.staticPressure),
+      runningPressure: of("pressure", (n.staticPressure * n.netHead) / n.grossHead),
+    },
+    reaches: plan.reaches.map(({ name, pipe }, i) => {
+      const r = n.reaches[i] as Numbers["reaches"][number];
+      return {
+        name,
+        length: given(`reaches.${i + 1}.length`) as unknown as Quantity<"pipe length">,
+        bore: given(`reaches.${i + 1}.bore`) as unknown as Quantity<"length">,
+        friction: of("head loss", r.friction),
+        fittings: of("head loss", r.fittings),
+        velocity: of("velocity", r.velocity),
+        reynolds: r.reynolds,
+        frictionFactor: r.frictionFactor,
+        staticPressure: of("pressure", footPressure(plan, n, i)),
+        ...(pipe?.pressureRating && { rating: pipe.pressureRating }),
+      };
+    }),
+    jets: {
+      nozzles: n.nozzles.map((d, i) => (given(`jets.nozzles.${i + 1}`) as unknown as Quantity<"length"> | undefined) ?? of("length", d)),
+      given: plan.nozzlesGiven,
+      flow: of("volume flow", n.flow),
+      velocity: of("velocity", n.jetVelocity),
+      ...(n.convergence && { convergence: n.convergence }),
+    },
+    wheel: n.wheelSpeed === undefined ? {} : { speed: of("angular velocity", n.wheelSpeed) },
+    account: {
+      gross: of("hydraulic power", account.gross),
+      losses: account.losses.map(({ name, path, watts }) => ({ name, path, power: of("power", watts) })),
+      delivered: of("electric power", account.delivered),
+      waterToWire: of("efficiency", account.delivered / account.gross),
+    },
+    cable: {
+      conductor: plan.conductor.name,
+      loop: of("resistance", n.loop),
+      current: of("current", n.current),
+      machineVolts: of("voltage", n.machineVolts),
+      drop: of("voltage", n.current * n.loop),
+    },
+    divert,
+    assumed,
+    formulas,
+  };
+}
+
+function bothFlows(q: number): string {
+  const flow = coherentUnit("volume flow").of(q);
+  return `${format(flow, litrePerSecond, 3)} (${format(flow, gallonPerMinute, 3)})`;
+}
+
+function bothPressures(p: number): string {
+  const pressure = coherentUnit("pressure").of(p);
+  return `${format(pressure, bar, 3)} (${format(pressure, poundPerSquareInch, 3)})`;
+}

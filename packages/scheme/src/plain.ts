@@ -1,0 +1,47 @@
+import { fromJSON, type Origin, pointFromJSON, type PointJson, type QuantityJson } from "@leat/quantity";
+
+/** A result as plain data, with the version of its form. */
+export interface Plain {
+  /** Version of the form. */
+  readonly leat: 1;
+  /** What it is. */
+  readonly is: "design";
+  /** The result; quantities and points are in their own versioned form. */
+  readonly result: unknown;
+}
+
+/**
+ * A result as plain data: for JSON, files, workers and a second installed copy.
+ *
+ * @param result - A design.
+ * @returns Plain data, sharing nothing with the result.
+ */
+export function toPlain(result: object): Plain {
+  return { leat: 1, is: "design", result: JSON.parse(JSON.stringify(result)) as unknown };
+}
+
+/**
+ * A result from its plain form: quantities and points are quantities and points again.
+ *
+ * @param plain - What `toPlain` gave, as it is or through JSON.
+ * @returns The result; what was a function (a source's `at`) is gone.
+ * @throws Error for another version or another form.
+ */
+export function fromPlain(plain: unknown): unknown {
+  const { leat, is, result } = (plain ?? {}) as Partial<Plain>;
+  if (leat !== 1 || is !== "design") {
+    throw new Error(`this is not a design of version 1: leat = ${String(leat)}, is = ${String(is)}. It may come from a later version.`);
+  }
+  return revive(result);
+}
+
+function revive(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(revive);
+  if (typeof value !== "object" || value === null) return value;
+  const { v, q, k, o } = value as Partial<QuantityJson & PointJson>;
+  if (v === 1 && typeof q === "number") {
+    if (typeof k === "string") return fromJSON(value, k);
+    if (typeof o === "string") return pointFromJSON(value, o as Origin);
+  }
+  return Object.fromEntries(Object.entries(value).map(([key, child]) => [key, revive(child)]));
+}

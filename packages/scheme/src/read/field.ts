@@ -1,0 +1,166 @@
+import { type AnyPoint, type AnyQuantity, isPoint, QuantityError, read, readSize } from "@leat/quantity";
+import * as z from "zod";
+
+// Fields of a file are text. A field checks its text where it stands, and hands over a function that
+// reads it again once its path is known, because the path names the source of its uncertainty.
+
+/** A value that waits for its path. */
+export class Bound {
+  /** Makes the value of its path. */
+  readonly make: (path: string) => unknown;
+
+  /** @param make - Makes the value of its path. */
+  constructor(make: (path: string) => unknown) {
+    this.make = make;
+  }
+}
+
+/** What a field takes. */
+export interface FieldOptions {
+  /** Kinds of quantity, the first being the one that is asked for. */
+  readonly kinds: readonly string[];
+  /** What it is, for the schema. */
+  readonly says: string;
+  /** An example, for the schema and for messages. */
+  readonly example: string;
+  /** What sign it may have; above zero by default. */
+  readonly sign?: "positive" | "non-negative" | "any";
+}
+
+/** A field that every schema of a file is made of: text in, a value that waits for its path out. */
+export type Field = z.ZodType<Bound, string>;
+
+/**
+ * Text that is read as a quantity.
+ *
+ * @param options - What it takes.
+ * @returns The field.
+ */
+export function field({ kinds, says, example, sign = "positive" }: FieldOptions): Field {
+  const wanted = kinds.map(withArticle).join(" or ");
+  return text(says, [example], (written) => {
+    const value = readAs(written, kinds, { wanted, example });
+    const si = value["~si"];
+    if (sign === "positive" ? !(si > 0) : sign === "non-negative" && !(si >= 0)) {
+      throw new FieldError("sign", `${written} is ${si < 0 ? "negative" : "zero"}; ${wanted} above zero is needed. Check its sign.`);
+    }
+    return (path) => readAs(written, kinds, { wanted, example, source: path });
+  });
+}
+
+/** Text that is read as a temperature. */
+export function temperature(says: string, example: string): Field {
+  const parse = (written: string, source?: string): unknown =>
+    attempt(() => read(written, "absolute zero", source === undefined ? {} : { source }), written, "a temperature", example);
+  return text(says, [example], (written) => {
+    parse(written);
+    return (path) => parse(written, path);
+  });
+}
+
+/** Text that is read as a wire size. */
+export function size(says: string): Field {
+  return text(says, ["2 AWG", "2/0 AWG", "35 mm²"], (written) => {
+    const parse = (): unknown => attempt(() => readSize(written), written, "a wire size", "2 AWG");
+    parse();
+    return () => written;
+  });
+}
+
+/** Text as it is. */
+export function words(says: string, examples: readonly string[]): Field {
+  return text(says, examples, (written) => () => written);
+}
+
+/** Text that names something: `check` refuses it, in words, where there is no such thing. */
+export function named(says: string, examples: readonly string[], check: (written: string) => void): Field {
+  return text(says, examples, (written) => {
+    attempt(() => check(written), written, says, examples[0] ?? "");
+    return () => written;
+  });
+}
+
+/** One of a list of words. */
+export function oneOf(says: string, allowed: readonly string[]): Field {
+  return text(`${says}: ${allowed.join(", ")}`, allowed, (written) => {
+    if (!allowed.includes(written)) {
+      throw new FieldError("word", `${JSON.stringify(written)} is not known here; write one of ${allowed.join(", ")}.`);
+    }
+    return () => written;
+  });
+}
+
+/** A whole number from 1 to 999. */
+export function count(says: string): Field {
+  return text(says, ["2"], (written) => {
+    if (!/^[1-9]\d{0,2}$/.test(written)) {
+      throw new FieldError("count", `${JSON.stringify(written.slice(0, 60))} is not a count; write a whole number from 1 to 999.`);
+    }
+    return () => Number(written);
+  });
+}
+
+/** What is wrong with a field, with a code for it. */
+class FieldError extends Error {
+  readonly code: string;
+
+  constructor(code: string, message: string) {
+    super(message);
+    this.code = code;
+  }
+}
+
+function text(says: string, examples: readonly string[], check: (written: string) => (path: string) => unknown): Field {
+  return z
+    .string()
+    .transform((written, context) => {
+      try {
+        if (written.trim() === "") throw new FieldError("empty", `nothing is written; write a value such as ${examples[0]}.`);
+        return new Bound(check(written.trim()));
+      } catch (error) {
+        if (!(error instanceof FieldError)) throw error;
+        context.addIssue({ code: "custom", message: error.message, params: { code: error.code } });
+        return z.NEVER;
+      }
+    })
+    .meta({ description: says, examples: [...examples] });
+}
+
+/** Reads text as the first of these kinds that fits, or says what was got and what is needed. */
+function readAs(
+  written: string,
+  kinds: readonly string[],
+  { wanted, example, source }: { wanted: string; example: string; source?: string },
+): AnyQuantity | AnyPoint {
+  const options = source === undefined ? {} : { source };
+  // A plain number is enough where a ratio, a count or a coefficient is asked for.
+  const bare = /^[-+−]?[\d.]+$/.test(written) && kinds.find((kind) => ["ratio", "efficiency", "coefficient"].includes(kind));
+  if (bare) return attempt(() => read(written, bare, options), written, wanted, example) as unknown as AnyQuantity;
+  const value = attempt(() => read(written, options), written, wanted, example) as AnyQuantity | AnyPoint;
+  for (const kind of kinds) {
+    try {
+      return read(written, kind, options) as unknown as AnyQuantity;
+    } catch (error) {
+      if (!(error instanceof QuantityError)) throw error;
+    }
+  }
+  // A gauge pressure is a reading over the air of the site: where a pressure is taken, so is this.
+  if (isPoint(value) && value.origin === "local atmosphere" && kinds.includes("pressure")) return value;
+  throw new FieldError(
+    "dimension",
+    `${written} is ${isPoint(value) ? `a point over ${value.origin}` : withArticle(value.kind)}; ${wanted} is needed, such as ${example}.`,
+  );
+}
+
+function attempt<T>(run: () => T, written: string, wanted: string, example: string): T {
+  try {
+    return run();
+  } catch (error) {
+    if (!(error instanceof QuantityError)) throw error;
+    throw new FieldError(error.code, `${error.message.replace(/\.$/, "")}; ${wanted} is needed, such as ${example}${written === example ? " with its unit" : ""}.`);
+  }
+}
+
+function withArticle(kind: string): string {
+  return `${/^[aeiou]/.test(kind) ? "an" : "a"} ${kind}`;
+}

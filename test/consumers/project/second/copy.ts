@@ -1,0 +1,2 @@
+// The second installed copy: below this folder lies a node_modules of its own.
+export * from "@leat/quantity";
