@@ -8,6 +8,8 @@ export default defineConfig({
     include: ["test/**/*.test.ts"],
     // Test files share loaded modules: mathjs alone takes a second to load.
     isolate: false,
+    // A shared machine may be busy; no test measures time.
+    testTimeout: 30_000,
     // Examples in the documentation are written there to be run as the sources are.
     server: { deps: { inline: [/\.cache\/leat-examples/] } },
     // Checks the types of everything that tsconfig.json includes, not of these files alone.

@@ -60,6 +60,7 @@ describe("importing", () => {
     "const make = (id: string) => ({ id }); export const weir = /* @__PURE__ */ make('weir');",
     "export const third = Math.PI / 3; export const names = new Set(['a']);",
     "export class A { b(): void { this.c = 1; } c = 0; }",
+    "export const later = () => import('./index.ts');",
   ])("may define: %s", async (source) => {
     expect(await runsIn(source)).toEqual([]);
   });

@@ -84,6 +84,8 @@ const ignoreClaims: Plugin = {
     builder.onResolve({ filter: /.*/ }, async ({ path, pluginData, ...from }) => {
       if (pluginData === "resolved") return undefined;
       const { importer, resolveDir, kind } = from;
+      // What is imported later does not run now.
+      if (kind === "dynamic-import") return { path, external: true };
       const { errors, ...found } = await builder.resolve(path, {
         importer,
         resolveDir,

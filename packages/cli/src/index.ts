@@ -1,1 +1,130 @@
-export {};
+/**
+ * The `leat` command.
+ *
+ * @packageDocumentation
+ */
+import { readFile, stat } from "node:fs/promises";
+import { parseArgs } from "node:util";
+
+/** What a run writes to: a process, or a stand-in for one. */
+export interface Streams {
+  /** Results. */
+  readonly stdout: { write(text: string): unknown };
+  /** Problems. */
+  readonly stderr: { write(text: string): unknown };
+}
+
+/** Right, a problem in the input, wrong usage, a scheme with a stop. */
+export const exit = { right: 0, input: 1, usage: 2, stop: 3 } as const;
+
+const help = `leat — from a survey of a stream to a small water-power scheme
+
+  leat design SURVEY.yaml            the scheme: flow, fall, pipe, jets, power, cable, diversion
+  leat design SURVEY.yaml --working  the same, with every formula, its numbers and its source
+  leat design SURVEY.yaml --json     the same as data
+  leat schema                        JSON Schema of the survey file, for an editor
+  leat --help, leat --version
+
+A survey of five lines is enough for a first answer; all else is assumed, and listed:
+
+  fall: 110 ft
+  stream: 400 gal/min
+  reaches: 900 ft
+  cable: 300 ft
+  bank: 48 V
+
+Exit status: 0 right, 1 a problem in the survey, 2 wrong usage, 3 a scheme that must not be built as it is.
+`;
+
+/** Wrong usage, in words. */
+class UsageError extends Error {}
+
+/**
+ * Runs the command.
+ *
+ * @param args - Words after the command's name.
+ * @param streams - Where to write.
+ * @returns The exit status.
+ */
+export async function run(args: readonly string[], streams: Streams): Promise<number> {
+  try {
+    return await command(args, streams);
+  } catch (error) {
+    if (!(error instanceof UsageError)) throw error;
+    streams.stderr.write(`leat: ${error.message}\nSee leat --help.\n`);
+    return exit.usage;
+  }
+}
+
+async function command(args: readonly string[], { stdout, stderr }: Streams): Promise<number> {
+  const { values, positionals } = parse(args);
+  if (values.version) {
+    const about = JSON.parse(await readFile(new URL("../package.json", import.meta.url), "utf8")) as { version: string };
+    stdout.write(`${about.version}\n`);
+    return exit.right;
+  }
+  const [name, file, ...more] = positionals;
+  if (values.help || (name === undefined && args.length === 0)) {
+    stdout.write(help);
+    return exit.right;
+  }
+  if (name === "schema") {
+    if (file !== undefined) throw new UsageError("schema takes no file");
+    const { surveyJsonSchema } = await import("@leat/scheme/read");
+    stdout.write(`${JSON.stringify(surveyJsonSchema(), null, 2)}\n`);
+    return exit.right;
+  }
+  if (name !== "design") throw new UsageError(name === undefined ? "no command is given" : `${JSON.stringify(name)} is not a command; there are design and schema`);
+  if (file === undefined || more.length > 0) throw new UsageError("design takes one survey file");
+  const text = await readText(file);
+  if (typeof text !== "string") {
+    stderr.write(`${file}:1:1: ${text.code}: ${text.message}\n`);
+    return exit.input;
+  }
+  const { designFile } = await import("./design.ts");
+  return designFile(file, text, values, { stdout, stderr });
+}
+
+function parse(args: readonly string[]): ReturnType<typeof parsed> {
+  try {
+    return parsed(args);
+  } catch (error) {
+    throw new UsageError(error instanceof Error ? error.message.replace(/\. .*/s, "") : String(error));
+  }
+}
+
+function parsed(args: readonly string[]): {
+  values: { help?: boolean; version?: boolean; json?: boolean; working?: boolean };
+  positionals: string[];
+} {
+  return parseArgs({
+    args: [...args],
+    allowPositionals: true,
+    options: {
+      help: { type: "boolean", short: "h" },
+      version: { type: "boolean" },
+      json: { type: "boolean" },
+      working: { type: "boolean" },
+    },
+  });
+}
+
+/** Largest file that is read at all, in bytes; the reader has a smaller limit of its own. */
+const largestFile = 4 * 1024 * 1024;
+
+async function readText(file: string): Promise<string | { code: string; message: string }> {
+  try {
+    const { size } = await stat(file);
+    if (size > largestFile) {
+      return { code: "file/too-large", message: `the file has ${size} bytes, and a survey a few thousand. Is it the right file?` };
+    }
+    return new TextDecoder("utf-8", { fatal: true }).decode(await readFile(file));
+  } catch (error) {
+    const { code } = error as { code?: string };
+    if (code === "ENOENT") return { code: "file/missing", message: "there is no such file. Check its name and folder." };
+    if (code === "EISDIR") return { code: "file/folder", message: "this is a folder. Name the survey file in it." };
+    if (code === "EACCES") return { code: "file/closed", message: "this file may not be read. Check its permissions." };
+    if (code === "ERR_ENCODING_INVALID_ENCODED_DATA") return { code: "file/not-text", message: "this is not text in UTF-8. Save the survey as plain text." };
+    throw error;
+  }
+}

@@ -1,4 +1,4 @@
-import type { AnyQuantity, Origin, Point, Quantity } from "@leat/quantity";
+import type { AnyPoint, AnyQuantity, Origin, Point, Quantity } from "@leat/quantity";
 
 import type { Citation } from "./source.ts";
 
@@ -41,7 +41,7 @@ export interface PointInput<O extends Origin, L extends string, Optional extends
   /** Where it is counted from. */
   readonly origin: O;
   /** Taken where the caller gives nothing. */
-  readonly default: Point<O> | undefined;
+  readonly default: AnyPoint | undefined;
 }
 
 /** One of a list of words. */

@@ -71,10 +71,7 @@ export function workingOf(definition: AnyDefinition, resolved: Resolved): Workin
       ...resolved.slots.map(({ path, letters, given, assumed }) => ({
         letter: letters.join("."),
         word: words(path),
-        given: String(given),
-        value: isPoint(given)
-          ? `${figures((given as AnyPoint)["~si"])} over ${(given as AnyPoint).origin}`
-          : si(given["~si"], (given as AnyQuantity).kind),
+        ...shown(given, si),
         ...(assumed && { assumed }),
       })),
       ...Object.entries(resolved.choices).map(([word, value]) => ({ letter: "", word: words([word]), given: value, value })),
@@ -103,6 +100,17 @@ export function workingOf(definition: AnyDefinition, resolved: Resolved): Workin
     })),
     source: cite(definition.source),
   };
+}
+
+/** As it was given and in the coherent unit; a number that was given in that unit is shown once. */
+function shown(given: AnyQuantity | AnyPoint, si: (n: number, kind: string) => string): { given: string; value: string } {
+  const value = si(given["~si"], isPoint(given) ? given.overOrigin().kind : (given as AnyQuantity).kind);
+  const text = String(given);
+  return { given: unitPart(text) === unitPart(value) ? value : text, value };
+}
+
+function unitPart(text: string): string {
+  return text.replace(/^[-\d.e+]+ ?/, "");
 }
 
 /**

@@ -55,7 +55,7 @@ describe("kindsvaterCarterDischarge", () => {
       const { slope, intercept } = kindsvaterCarterCoefficients.row(ratio);
       for (const relativeHead of [0, 0.5, 1, 2]) {
         const miss = (slope * relativeHead + intercept) / (form * (α + β * relativeHead)) - 1;
-        expect(Math.abs(miss)).toBeLessThan(0.0031);
+        expect(Math.abs(miss)).toBeLessThan(0.004);
       }
     }
   });

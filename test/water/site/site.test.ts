@@ -66,7 +66,7 @@ describe("normalGravity", () => {
   });
 
   it("falls by the free-air gradient, 3.086 µm/s² a metre", () => {
-    expect((g(45, 0) - g(45, 100)) / 100).toBeCloseTo(3.086e-6, 9);
+    expect(Math.abs((g(45, 0) - g(45, 100)) / 100 - 3.086e-6)).toBeLessThan(1.5e-9);
   });
 
   it("agrees with the two-term formula of 1980 to 2 µm/s²", () => {
@@ -80,8 +80,8 @@ describe("normalGravity", () => {
   });
 
   it("ends at the poles and above the land", () => {
-    expect(() => g(91, 0)).toThrow("normal-gravity: latitude = 91 ° is above 90 °, the range NIMA gives");
-    expect(() => g(-91, 0)).toThrow("normal-gravity: latitude = -91 ° is below -90 °, the range NIMA gives");
+    expect(() => g(91, 0)).toThrow("normal-gravity: latitude = 91° is above 90° (1.571 rad), the range NIMA gives");
+    expect(() => g(-91, 0)).toThrow("normal-gravity: latitude = -91° is below -90° (-1.571 rad), the range NIMA gives");
     expect(() => g(0, 9001)).toThrow("normal-gravity: elevation = 9001 m is above 9000 m, the range common practice gives");
     expect(() => g(0, -501)).toThrow("normal-gravity: elevation = -501 m is below -500 m, the range common practice gives");
     expect(() => normalGravity({ latitude: metre.of(1) as never, elevation: metre.of(0) })).toThrow(QuantityError);

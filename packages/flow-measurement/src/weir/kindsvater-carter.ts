@@ -22,7 +22,7 @@ function between(xs: readonly number[], ys: readonly number[], x: number): numbe
  * bed stands for the approach velocity, which is not added to the head.
  *
  * C1 and C2 are the manual's, straight lines between its printed width ratios. The standard's
- * 2/3·√(2·g)·(α + β·h/P) differs by less than 0.25 % at each of them and knows gravity; it is followed only
+ * 2/3·√(2·g)·(α + β·h/P) differs by less than 0.4 % at each of them and knows gravity; it is followed only
  * for the point at ratio 0, where the manual's table has none (0.587 − 0.0023·h/P, from memory, to be
  * confirmed; 1 % at most at h/P = 1 against drawing the line of 0.2 and 0.4 on). kb is drawn straight
  * between six read points: it reads up to 2 mm low between 0.8 and 1, which is 0.7 % on a 1 ft notch. Against

@@ -134,7 +134,7 @@ function readAs(
 ): AnyQuantity | AnyPoint {
   const options = source === undefined ? {} : { source };
   // A plain number is enough where a ratio, a count or a coefficient is asked for.
-  const bare = /^[-+−]?[\d.]+$/.test(written) && kinds.find((kind) => ["ratio", "efficiency", "coefficient"].includes(kind));
+  const bare = /^[-+−]?[\d.]+(\s*(±|\+\/-)\s*[\d.]+)?$/.test(written) && kinds.find((kind) => ["ratio", "efficiency", "coefficient"].includes(kind));
   if (bare) return attempt(() => read(written, bare, options), written, wanted, example) as unknown as AnyQuantity;
   const value = attempt(() => read(written, options), written, wanted, example) as AnyQuantity | AnyPoint;
   for (const kind of kinds) {
