@@ -63,7 +63,12 @@ function loop(operation, partner, { length, time, number, ...does }) {
     for (let i = 0; i < ${count}; i++) total += number(does(left[i], right[(i + 1) % ${count}]));
     return total;
   };`;
-  return new Function("left", "right", "does", "number", body)(length, partner === "length" ? length : time, does[operation], number);
+  return new Function("left", "right", "does", "number", body)(
+    length,
+    partner === "length" ? length : time,
+    does[operation],
+    number,
+  );
 }
 
 const plainLoops = {
@@ -124,18 +129,43 @@ const segmentLoss = formula(() => ({
 const { body } = segmentLoss;
 
 const segments = (f, length, velocity) =>
-  Array.from(factors, (n, i) => ({ f: f(n), L: length(pipes[i]), D: length(bores[i]), v: velocity(velocities[i]) }));
+  Array.from(factors, (n, i) => ({
+    f: f(n),
+    L: length(pipes[i]),
+    D: length(bores[i]),
+    v: velocity(velocities[i]),
+  }));
 
-const leatSegments = segments((n) => one.of(n), (n) => metre.of(n), (n) => metrePerSecond.of(n));
+const leatSegments = segments(
+  (n) => one.of(n),
+  (n) => metre.of(n),
+  (n) => metrePerSecond.of(n),
+);
 const twiceGravity = metrePerSecondSquared.of(2 * gravity);
-const mathSegments = segments((n) => n, (n) => mathUnit(n, "m"), (n) => mathUnit(n, "m/s"));
+const mathSegments = segments(
+  (n) => n,
+  (n) => mathUnit(n, "m"),
+  (n) => mathUnit(n, "m/s"),
+);
 const mathTwiceGravity = mathUnit(2 * gravity, "m/s^2");
-const qtySegments = segments((n) => Qty(n), (n) => Qty(n, "m"), (n) => Qty(n, "m/s"));
+const qtySegments = segments(
+  (n) => Qty(n),
+  (n) => Qty(n, "m"),
+  (n) => Qty(n, "m/s"),
+);
 const qtyTwiceGravity = Qty(2 * gravity, "m/s^2");
-const unitmathSegments = segments((n) => n, (n) => unitmath(n, "m"), (n) => unitmath(n, "m/s"));
+const unitmathSegments = segments(
+  (n) => n,
+  (n) => unitmath(n, "m"),
+  (n) => unitmath(n, "m/s"),
+);
 const unitmathTwiceGravity = unitmath(2 * gravity, "m/s^2");
 const metresPerSecond = meters.per(seconds);
-const safeSegments = segments((n) => n, (n) => Measure.of(n, meters), (n) => Measure.of(n, metresPerSecond));
+const safeSegments = segments(
+  (n) => n,
+  (n) => Measure.of(n, meters),
+  (n) => Measure.of(n, metresPerSecond),
+);
 const safeTwiceGravity = Measure.of(2 * gravity, metresPerSecond.per(seconds));
 
 const headLoss = {
@@ -148,7 +178,8 @@ const headLoss = {
       run: () => {
         let total = 0;
         for (let i = 0; i < count; i++) {
-          total += (((factors[i] * pipes[i]) / bores[i]) * velocities[i] * velocities[i]) / (2 * gravity);
+          total +=
+            (((factors[i] * pipes[i]) / bores[i]) * velocities[i] * velocities[i]) / (2 * gravity);
         }
         return total;
       },
@@ -158,7 +189,8 @@ const headLoss = {
       gate: 1.15,
       run: () => {
         let total = 0;
-        for (let i = 0; i < count; i++) total += body({ f: factors[i], L: pipes[i], D: bores[i], v: velocities[i], g: gravity });
+        for (let i = 0; i < count; i++)
+          total += body({ f: factors[i], L: pipes[i], D: bores[i], v: velocities[i], g: gravity });
         return total;
       },
     },
@@ -177,7 +209,10 @@ const headLoss = {
       run: () => {
         let total = mathUnit(0, "m");
         for (const { f, L, D, v } of mathSegments) {
-          total = add(total, divide(multiply(divide(multiply(f, L), D), multiply(v, v)), mathTwiceGravity));
+          total = add(
+            total,
+            divide(multiply(divide(multiply(f, L), D), multiply(v, v)), mathTwiceGravity),
+          );
         }
         return total.toNumber("m");
       },
@@ -186,7 +221,8 @@ const headLoss = {
       name: "js-quantities",
       run: () => {
         let total = Qty(0, "m");
-        for (const { f, L, D, v } of qtySegments) total = total.add(f.mul(L).div(D).mul(v.mul(v)).div(qtyTwiceGravity));
+        for (const { f, L, D, v } of qtySegments)
+          total = total.add(f.mul(L).div(D).mul(v.mul(v)).div(qtyTwiceGravity));
         return total.to("m").scalar;
       },
     },

@@ -1,7 +1,11 @@
 // Bodies of formulas in a loop, against the same equation written into the loop by hand. Everything varies from row to row, so
 // that neither side can move work out of the loop.
 import { loopDrop } from "@leat/dc-transmission";
-import { francisContractedDischarge, francisSuppressedDischarge, vNotchDischarge } from "@leat/flow-measurement";
+import {
+  francisContractedDischarge,
+  francisSuppressedDischarge,
+  vNotchDischarge,
+} from "@leat/flow-measurement";
 import { jetFlow } from "@leat/nozzles";
 import { frictionFactor, reachHeadLoss } from "@leat/penstock";
 
@@ -32,7 +36,11 @@ const gravity = 9.80665;
 function notchByHand(h, theta, g) {
   const degrees = theta * (180 / Math.PI);
   const ce = 0.607165052 - 0.000874466963 * degrees + 6.10393334e-6 * degrees * degrees;
-  const feet = 0.0144902648 - 0.00033955535 * degrees + 3.29819003e-6 * degrees * degrees - 1.06215442e-8 * degrees * degrees * degrees;
+  const feet =
+    0.0144902648 -
+    0.00033955535 * degrees +
+    3.29819003e-6 * degrees * degrees -
+    1.06215442e-8 * degrees * degrees * degrees;
   const he = h + feet * 0.3048;
   return (8 / 15) * ce * Math.sqrt(2 * g) * Math.tan(theta / 2) * he * he * Math.sqrt(he);
 }
@@ -83,7 +91,16 @@ function notch() {
     () => {
       let total = 0;
       for (let i = 0; i < rows; i++) {
-        total += body({ h: heads[i], θ: angles[i], P: depths[i], B: widths[i], g: gravity, ft, deg, rad });
+        total += body({
+          h: heads[i],
+          θ: angles[i],
+          P: depths[i],
+          B: widths[i],
+          g: gravity,
+          ft,
+          deg,
+          rad,
+        });
       }
       return total;
     },
@@ -97,12 +114,19 @@ function francisContracted() {
     "Francis weir, contracted",
     () => {
       let total = 0;
-      for (let i = 0; i < rows; i++) total += 3.33 * rootFoot * (widths[i] - 0.1 * counts[i] * heads[i]) * heads[i] * Math.sqrt(heads[i]);
+      for (let i = 0; i < rows; i++)
+        total +=
+          3.33 *
+          rootFoot *
+          (widths[i] - 0.1 * counts[i] * heads[i]) *
+          heads[i] *
+          Math.sqrt(heads[i]);
       return total;
     },
     () => {
       let total = 0;
-      for (let i = 0; i < rows; i++) total += body({ h: heads[i], b: widths[i], n: counts[i], P: depths[i], B: 4, C });
+      for (let i = 0; i < rows; i++)
+        total += body({ h: heads[i], b: widths[i], n: counts[i], P: depths[i], B: 4, C });
       return total;
     },
   );
@@ -115,7 +139,8 @@ function francisSuppressed() {
     "Francis weir, suppressed",
     () => {
       let total = 0;
-      for (let i = 0; i < rows; i++) total += 3.33 * rootFoot * widths[i] * heads[i] * Math.sqrt(heads[i]);
+      for (let i = 0; i < rows; i++)
+        total += 3.33 * rootFoot * widths[i] * heads[i] * Math.sqrt(heads[i]);
       return total;
     },
     () => {
@@ -132,12 +157,14 @@ function jet() {
     "flow of a jet",
     () => {
       let total = 0;
-      for (let i = 0; i < rows; i++) total += 0.97 * (Math.PI / 4) * bores[i] * bores[i] * Math.sqrt(2 * gravity * pipes[i]);
+      for (let i = 0; i < rows; i++)
+        total += 0.97 * (Math.PI / 4) * bores[i] * bores[i] * Math.sqrt(2 * gravity * pipes[i]);
       return total;
     },
     () => {
       let total = 0;
-      for (let i = 0; i < rows; i++) total += body({ H: pipes[i], d: bores[i], Cd: 0.97, g: gravity });
+      for (let i = 0; i < rows; i++)
+        total += body({ H: pipes[i], d: bores[i], Cd: 0.97, g: gravity });
       return total;
     },
   );
@@ -215,5 +242,13 @@ function wire() {
 
 /** @returns {import("./measure.mjs").Group[]} */
 export function bodies() {
-  return same([notch(), francisContracted(), francisSuppressed(), jet(), friction(), reach(), wire()]);
+  return same([
+    notch(),
+    francisContracted(),
+    francisSuppressed(),
+    jet(),
+    friction(),
+    reach(),
+    wire(),
+  ]);
 }

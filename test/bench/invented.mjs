@@ -22,7 +22,8 @@ export function same(groups, tolerance = 1e-9) {
     for (const { name: variant, run } of variants) {
       if (!run) continue;
       const got = run();
-      if (!(Math.abs(got - expected) <= tolerance * Math.abs(expected))) throw new Error(`${name}: ${variant} gives ${got}, not ${expected}`);
+      if (!(Math.abs(got - expected) <= tolerance * Math.abs(expected)))
+        throw new Error(`${name}: ${variant} gives ${got}, not ${expected}`);
     }
   }
   return groups;

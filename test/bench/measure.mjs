@@ -40,7 +40,8 @@ function warm(run) {
   const start = performance.now();
   for (;;) {
     const took = time(run, repeats);
-    if (took >= sample && performance.now() - start > 40 * sample) return Math.max(1, Math.ceil((repeats * sample) / took));
+    if (took >= sample && performance.now() - start > 40 * sample)
+      return Math.max(1, Math.ceil((repeats * sample) / took));
     if (took < sample) repeats *= 2;
   }
 }
@@ -62,7 +63,12 @@ export function quantile(list, share = 0.5) {
  */
 export function measure(groups, rounds) {
   const all = groups.flatMap((group) =>
-    group.variants.map((variant) => ({ group, variant, times: [], repeats: variant.run ? warm(variant.run) : 0 })),
+    group.variants.map((variant) => ({
+      group,
+      variant,
+      times: [],
+      repeats: variant.run ? warm(variant.run) : 0,
+    })),
   );
   const runnable = all.filter(({ variant }) => variant.run);
   for (let round = 0; round < rounds; round++) {

@@ -18,10 +18,15 @@ import { command, imports } from "./start.mjs";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const { values: asked } = parseArgs({
-  options: { rounds: { type: "string", default: "25" }, only: { type: "string" }, json: { type: "string" } },
+  options: {
+    rounds: { type: "string", default: "25" },
+    only: { type: "string" },
+    json: { type: "string" },
+  },
 });
 const rounds = Number(asked.rounds);
-if (!(Number.isInteger(rounds) && rounds >= 15)) throw new Error("--rounds: fewer than 15 rounds say nothing");
+if (!(Number.isInteger(rounds) && rounds >= 15))
+  throw new Error("--rounds: fewer than 15 rounds say nothing");
 
 // Below the root, so that the peers are found.
 const cache = join(root, "node_modules/.cache/leat-bench");
@@ -38,16 +43,27 @@ await build({
   external: ["mathjs", "js-quantities", "unitmath", "safe-units"],
   logLevel: "warning",
 });
-const { arithmetic, bodies, measure, quantile, text, year } = await import(pathToFileURL(outfile).href);
+const { arithmetic, bodies, measure, quantile, text, year } = await import(
+  pathToFileURL(outfile).href
+);
 
-const groups = [...bodies(), ...year(), ...arithmetic(), ...text()].filter(({ name }) => !asked.only || name.includes(asked.only));
+const groups = [...bodies(), ...year(), ...arithmetic(), ...text()].filter(
+  ({ name }) => !asked.only || name.includes(asked.only),
+);
 const measured = measure(groups, rounds);
 
 const started = [];
 if (!asked.only) {
   // Nothing is cleaned: what is up to date stays.
-  const { status, stdout } = spawnSync(join(root, "node_modules/.bin/tsc"), ["-b", "tsconfig.build.json"], { cwd: root, encoding: "utf8" });
-  if (status !== 0) console.log(`The build has errors; what it wrote is timed.\n${stdout.split("\n").slice(0, 5).join("\n")}\n`);
+  const { status, stdout } = spawnSync(
+    join(root, "node_modules/.bin/tsc"),
+    ["-b", "tsconfig.build.json"],
+    { cwd: root, encoding: "utf8" },
+  );
+  if (status !== 0)
+    console.log(
+      `The build has errors; what it wrote is timed.\n${stdout.split("\n").slice(0, 5).join("\n")}\n`,
+    );
   started.push(...imports(root, Math.max(7, Math.ceil(rounds / 3))), command(root, rounds));
 }
 
@@ -61,10 +77,14 @@ function duration(ns) {
 const times = (ratio) => (ratio >= 10 ? String(Number(ratio.toPrecision(2))) : ratio.toFixed(2));
 
 const [cpu] = cpus();
-console.log(`Node ${process.version}, ${process.platform} ${process.arch}, ${cpus().length} × ${cpu.model.trim()}, ${rounds} rounds\n`);
+console.log(
+  `Node ${process.version}, ${process.platform} ${process.arch}, ${cpus().length} × ${cpu.model.trim()}, ${rounds} rounds\n`,
+);
 for (const { name, per, variants } of measured) {
   console.log(`**${name}**, time per ${per}\n`);
-  console.log(`| | median | middle half | best | over the first: median (middle half) | over the first: best |`);
+  console.log(
+    `| | median | middle half | best | over the first: median (middle half) | over the first: best |`,
+  );
   console.log(`| --- | ---: | ---: | ---: | ---: | ---: |`);
   for (const each of variants) {
     console.log(
@@ -79,8 +99,17 @@ if (started.length > 0) {
   console.log("**start**, ms in a new process\n");
   console.log("| | median | middle half | best |\n| --- | ---: | ---: | ---: |");
   for (const { name, times: list, problem } of started) {
-    const cells = [quantile(list), quantile(list, 0.25), quantile(list, 0.75), Math.min(...list)].map((n) => n?.toFixed(1));
-    console.log(problem ? `| ${name} | ${problem} | | |` : `| ${name} | ${cells[0]} | ${cells[1]} to ${cells[2]} | ${cells[3]} |`);
+    const cells = [
+      quantile(list),
+      quantile(list, 0.25),
+      quantile(list, 0.75),
+      Math.min(...list),
+    ].map((n) => n?.toFixed(1));
+    console.log(
+      problem
+        ? `| ${name} | ${problem} | | |`
+        : `| ${name} | ${cells[0]} | ${cells[1]} to ${cells[2]} | ${cells[3]} |`,
+    );
   }
   console.log();
 }
@@ -90,7 +119,16 @@ if (started.length > 0) {
 const gates = [
   ...measured.flatMap(({ name, variants }) =>
     variants.flatMap(({ name: variant, gate, ratio }) =>
-      gate === undefined ? [] : [{ name: `${name}: ${variant}`, got: ratio, limit: gate, says: `${ratio.toFixed(2)} of ${variants[0].name}` }],
+      gate === undefined
+        ? []
+        : [
+            {
+              name: `${name}: ${variant}`,
+              got: ratio,
+              limit: gate,
+              says: `${ratio.toFixed(2)} of ${variants[0].name}`,
+            },
+          ],
     ),
   ),
   ...started.flatMap(({ name, times: list, limit, problem }) => {
@@ -99,11 +137,18 @@ const gates = [
     return [{ name, got, limit, says: problem ?? `${got.toFixed(1)} ms` }];
   }),
 ];
-for (const { name, got, limit, says } of gates) console.log(`${got <= limit ? "PASS" : "FAIL"}  ${name}: ${says}, at most ${limit}`);
+for (const { name, got, limit, says } of gates)
+  console.log(`${got <= limit ? "PASS" : "FAIL"}  ${name}: ${says}, at most ${limit}`);
 const failed = gates.filter(({ got, limit }) => !(got <= limit)).length;
 console.log(`\n${gates.length} gates, ${gates.length - failed} passed, ${failed} failed`);
 if (asked.json) {
-  const bare = measured.map(({ variants, ...group }) => ({ ...group, variants: variants.map(({ run: _, ...figures }) => figures) }));
-  writeFileSync(asked.json, `${JSON.stringify({ node: process.version, rounds, groups: bare, started, gates }, undefined, 2)}\n`);
+  const bare = measured.map(({ variants, ...group }) => ({
+    ...group,
+    variants: variants.map(({ run: _, ...figures }) => figures),
+  }));
+  writeFileSync(
+    asked.json,
+    `${JSON.stringify({ node: process.version, rounds, groups: bare, started, gates }, undefined, 2)}\n`,
+  );
 }
 process.exitCode = failed > 0 || gates.length === 0 ? 1 : 0;

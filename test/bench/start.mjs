@@ -12,7 +12,9 @@ function offered(root) {
     const home = join(root, "packages", folder);
     const { name, exports } = JSON.parse(readFileSync(join(home, "package.json"), "utf8"));
     return Object.entries(exports ?? {}).flatMap(([path, target]) =>
-      target?.default ? [{ specifier: name + path.slice(1), file: join(home, target.default) }] : [],
+      target?.default
+        ? [{ specifier: name + path.slice(1), file: join(home, target.default) }]
+        : [],
     );
   });
 }
@@ -21,7 +23,13 @@ function node(args, cwd) {
   const start = performance.now();
   const { status, stdout, stderr } = spawnSync(process.execPath, args, { cwd, encoding: "utf8" });
   const took = performance.now() - start;
-  if (status !== 0) throw new Error(stderr.trim().split("\n").find((line) => /Error/u.test(line)) ?? `exit ${status}`);
+  if (status !== 0)
+    throw new Error(
+      stderr
+        .trim()
+        .split("\n")
+        .find((line) => /Error/u.test(line)) ?? `exit ${status}`,
+    );
   return { took, stdout };
 }
 
@@ -74,5 +82,11 @@ export function command(root, rounds) {
       problem = error.message;
     }
   }
-  return { name: "leat --version, over an empty node", times, empty, limit: 150, ...(problem && { problem }) };
+  return {
+    name: "leat --version, over an empty node",
+    times,
+    empty,
+    limit: 150,
+    ...(problem && { problem }),
+  };
 }

@@ -22,10 +22,16 @@ function often(once) {
 function tried(name, once, expected) {
   try {
     const got = once(0);
-    if (Math.abs(got - expected) > 1e-9 * Math.abs(expected)) return { name, refused: `gives ${got}` };
+    if (Math.abs(got - expected) > 1e-9 * Math.abs(expected))
+      return { name, refused: `gives ${got}` };
     return { name, run: often(once) };
   } catch (error) {
-    return { name, refused: `refused: ${String(error.message ?? error).split("\n")[0].slice(0, 40)}` };
+    return {
+      name,
+      refused: `refused: ${String(error.message ?? error)
+        .split("\n")[0]
+        .slice(0, 40)}`,
+    };
   }
 }
 
@@ -60,9 +66,20 @@ function printing() {
     variants: [
       { name: "Leat", run: often((i) => format(leat[i], metre, 3).charCodeAt(0)) },
       { name: "mathjs", run: often((i) => math[i].to("m").format({ precision: 3 }).charCodeAt(0)) },
-      { name: "js-quantities", run: often((i) => qty[i].format("m", (scalar, units) => `${scalar.toPrecision(3)} ${units}`).charCodeAt(0)) },
-      { name: "unitmath", run: often((i) => um[i].to("m").toString({ precision: 3 }).charCodeAt(0)) },
-      { name: "safe-units", run: often((i) => `${safe[i].valueIn(meters).toPrecision(3)} m`.charCodeAt(0)) },
+      {
+        name: "js-quantities",
+        run: often((i) =>
+          qty[i].format("m", (scalar, units) => `${scalar.toPrecision(3)} ${units}`).charCodeAt(0),
+        ),
+      },
+      {
+        name: "unitmath",
+        run: often((i) => um[i].to("m").toString({ precision: 3 }).charCodeAt(0)),
+      },
+      {
+        name: "safe-units",
+        run: often((i) => `${safe[i].valueIn(meters).toPrecision(3)} m`.charCodeAt(0)),
+      },
     ],
   };
 }

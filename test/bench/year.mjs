@@ -1,6 +1,6 @@
+import { vNotchDischarge } from "@leat/flow-measurement";
 // A year of minutes: 525,600 levels through the V-notch, checked, against a loop that checks nothing.
 import { series } from "@leat/formula";
-import { vNotchDischarge } from "@leat/flow-measurement";
 import { Column, degree, metre } from "@leat/quantity";
 
 import { same, spread } from "./invented.mjs";
@@ -12,7 +12,11 @@ const levels = spread(minutes, 0.05999, 0.2, 31);
 function byHand() {
   const degrees = 90;
   const ce = 0.607165052 - 0.000874466963 * degrees + 6.10393334e-6 * degrees * degrees;
-  const feet = 0.0144902648 - 0.00033955535 * degrees + 3.29819003e-6 * degrees * degrees - 1.06215442e-8 * degrees * degrees * degrees;
+  const feet =
+    0.0144902648 -
+    0.00033955535 * degrees +
+    3.29819003e-6 * degrees * degrees -
+    1.06215442e-8 * degrees * degrees * degrees;
   const kh = feet * 0.3048;
   const factor = (8 / 15) * ce * Math.sqrt(2 * 9.80665) * Math.tan(Math.PI / 4);
   const out = new Float64Array(minutes);
@@ -48,7 +52,8 @@ export function year() {
           run: () => {
             const out = new Float64Array(minutes);
             const θ = Math.PI / 2;
-            for (let i = 0; i < minutes; i++) out[i] = body({ h: levels[i], θ, P: 0.6, B: 2, g: 9.80665, ft, deg, rad });
+            for (let i = 0; i < minutes; i++)
+              out[i] = body({ h: levels[i], θ, P: 0.6, B: 2, g: 9.80665, ft, deg, rad });
             return out[minutes >> 1];
           },
         },

@@ -21,7 +21,11 @@ const functions: Readonly<Record<string, string>> = {
 };
 
 /** The sides of one equation, for the evaluator, with our letters replaced by plain names. */
-function sides(equation: string, names: ReadonlyMap<string, string>, steps: readonly string[]): string[] {
+function sides(
+  equation: string,
+  names: ReadonlyMap<string, string>,
+  steps: readonly string[],
+): string[] {
   let text = equation;
   for (const step of steps) {
     // Ce(θ) stands for the step Ce: its argument is for the reader.
@@ -62,18 +66,28 @@ export function equationProblems(
   result: unknown,
 ): string[] {
   const values = new Map<string, number>();
-  for (const [letter, value] of Object.entries(letters)) if (typeof value === "number") values.set(letter, value);
-  for (const [letter, step] of Object.entries(definition.steps ?? {})) values.set(letter, step.of(letters as never));
+  for (const [letter, value] of Object.entries(letters))
+    if (typeof value === "number") values.set(letter, value);
+  for (const [letter, step] of Object.entries(definition.steps ?? {}))
+    values.set(letter, step.of(letters as never));
   for (const { letter } of outputsOf(definition.output)) {
-    values.set(letter, typeof result === "number" ? result : (result as Record<string, number>)[letter]!);
+    values.set(
+      letter,
+      typeof result === "number" ? result : (result as Record<string, number>)[letter]!,
+    );
   }
   const names = new Map([...values.keys()].map((letter, i) => [letter, `x${i}`]));
-  const scope = Object.fromEntries([...values].map(([letter, value]) => [names.get(letter)!, value]));
+  const scope = Object.fromEntries(
+    [...values].map(([letter, value]) => [names.get(letter)!, value]),
+  );
   return definition.equation.split(";").flatMap((equation) => {
     const parts = sides(equation, names, Object.keys(definition.steps ?? {}));
     if (parts.length !== 2) return [`${definition.id}: ${equation.trim()} is not one equation`];
     const [left, right] = parts.map((side) => Number(evaluate(side, scope)));
-    const miss = Math.abs(left! - right!) / Math.max(Math.abs(left!), Math.abs(right!), Number.MIN_VALUE);
-    return miss <= 1e-9 ? [] : [`${definition.id}: ${equation.trim()} gives ${right}, the body ${left}`];
+    const miss =
+      Math.abs(left! - right!) / Math.max(Math.abs(left!), Math.abs(right!), Number.MIN_VALUE);
+    return miss <= 1e-9
+      ? []
+      : [`${definition.id}: ${equation.trim()} gives ${right}, the body ${left}`];
   });
 }

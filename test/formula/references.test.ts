@@ -1,5 +1,12 @@
+import {
+  type AnyDefinition,
+  type CallOptions,
+  commonPractice,
+  formula,
+  input,
+  output,
+} from "@leat/formula";
 import { argsOf, checkRows, homogeneityProblems, type ReferenceRow } from "@leat/formula/reference";
-import { type AnyDefinition, type CallOptions, commonPractice, formula, input, output } from "@leat/formula";
 import { metre } from "@leat/quantity";
 import { describe, expect, it } from "vitest";
 
@@ -20,31 +27,36 @@ describe("every formula", () => {
   });
 
   it("has reference rows, and each file of rows has its formula", () => {
-    const ids = formulas.map(({ formula }) => formula.id).sort();
-    expect([...files.keys()].sort()).toEqual(ids);
+    const ids = formulas.map(({ formula }) => formula.id).toSorted();
+    expect([...files.keys()].toSorted()).toEqual(ids);
   });
 
-  describe.each(formulas.map(({ formula }) => [formula.id, formula] as const))("%s", (id, formula) => {
-    const rows = files.get(id)?.rows ?? [];
+  describe.each(formulas.map(({ formula }) => [formula.id, formula] as const))(
+    "%s",
+    (id, formula) => {
+      const rows = files.get(id)?.rows ?? [];
 
-    it("agrees with its reference rows, three or more of them independent", () => {
-      expect(checkRows(formula, rows).problems).toEqual([]);
-    });
+      it("agrees with its reference rows, three or more of them independent", () => {
+        expect(checkRows(formula, rows).problems).toEqual([]);
+      });
 
-    it("knows only its inputs: rescaled units rescale its outputs bit for bit", () => {
-      const problems = rows.flatMap((row) => homogeneityProblems(formula, argsOf(formula.definition, row.inputs)));
-      expect(problems).toEqual([]);
-    });
+      it("knows only its inputs: rescaled units rescale its outputs bit for bit", () => {
+        const problems = rows.flatMap((row) =>
+          homogeneityProblems(formula, argsOf(formula.definition, row.inputs)),
+        );
+        expect(problems).toEqual([]);
+      });
 
-    it("prints the equation that it computes", () => {
-      const { definition } = formula;
-      if (definition.equation.includes("Σ") || unreadable[id]) return;
-      for (const row of rows) {
-        const { letters, result } = watch(definition, argsOf(definition, row.inputs));
-        expect(equationProblems(definition, letters, result)).toEqual([]);
-      }
-    });
-  });
+      it("prints the equation that it computes", () => {
+        const { definition } = formula;
+        if (definition.equation.includes("Σ") || unreadable[id]) return;
+        for (const row of rows) {
+          const { letters, result } = watch(definition, argsOf(definition, row.inputs));
+          expect(equationProblems(definition, letters, result)).toEqual([]);
+        }
+      });
+    },
+  );
 });
 
 /** Calls a formula of this definition, limits ignored, and watches what its body is given and gives. */
@@ -57,7 +69,8 @@ function watch(
     () =>
       ({
         ...definition,
-        body: (letters: never) => Object.assign(seen, { letters, result: definition.body(letters) }).result,
+        body: (letters: never) =>
+          Object.assign(seen, { letters, result: definition.body(letters) }).result,
       }) as never,
   );
   watched(args as never, { onNotice: () => {} });
@@ -82,12 +95,20 @@ describe("the runner of reference rows", () => {
   });
 
   it("passes a formula with three independent rows", () => {
-    const rows = [row("printed", "1 m", "2.0 m"), row("measured", "2 m", "4.0 m"), row("second-equation", "3 ft", "6.0 ft")];
+    const rows = [
+      row("printed", "1 m", "2.0 m"),
+      row("measured", "2 m", "4.0 m"),
+      row("second-equation", "3 ft", "6.0 ft"),
+    ];
     expect(checkRows(doubled, rows).problems).toEqual([]);
   });
 
   it("refuses a formula that has only regression rows", () => {
-    const rows = [row("regression", "1 m", "2 m"), row("regression", "2 m", "4 m"), row("regression", "3 m", "6 m")];
+    const rows = [
+      row("regression", "1 m", "2 m"),
+      row("regression", "2 m", "4 m"),
+      row("regression", "3 m", "6 m"),
+    ];
     expect(checkRows(doubled, rows).problems).toEqual([
       "doubled-length: only regression rows: they are our own output and prove nothing. Add rows from outside.",
     ]);
@@ -100,7 +121,11 @@ describe("the runner of reference rows", () => {
   });
 
   it("earns its tolerance from the printed digits", () => {
-    const rows = [row("printed", "1.02 m", "2.0 m"), row("printed", "1.03 m", "2.0 m"), row("printed", "1.03 m", "2 m")];
+    const rows = [
+      row("printed", "1.02 m", "2.0 m"),
+      row("printed", "1.03 m", "2.0 m"),
+      row("printed", "1.03 m", "2 m"),
+    ];
     expect(checkRows(doubled, rows).problems).toEqual([
       "doubled-length, row 2 (a planted page): 2.06 m, expected 2.0 m ± half of the last digit",
     ]);
@@ -115,7 +140,9 @@ describe("the runner of reference rows", () => {
     const { problems } = checkRows(doubled, rows);
     expect(problems[0]).toBe("doubled-length, row 1 ( ): no source is named");
     expect(problems[1]).toContain("doubled-length, row 2 (a planted page): ");
-    expect(problems[2]).toBe("doubled-length, row 3 (a planted page): marked as beyond the limits, but within them");
+    expect(problems[2]).toBe(
+      "doubled-length, row 3 (a planted page): marked as beyond the limits, but within them",
+    );
   });
 
   it("finds a number with a unit that hides in a body", () => {
@@ -129,12 +156,14 @@ describe("the runner of reference rows", () => {
     }));
     const problems = homogeneityProblems(planted, { width: metre.of(1), head: metre.of(0.2) });
     expect(problems.length).toBeGreaterThan(0);
-    expect(problems.every((problem) => problem.endsWith("a number with a unit hides in the body."))).toBe(true);
+    expect(
+      problems.every((problem) => problem.endsWith("a number with a unit hides in the body.")),
+    ).toBe(true);
   });
 
   it("finds an equation that is not what the body computes", () => {
-    expect(equationProblems({ ...doubled.definition, equation: "y = 3 · x" } as never, { x: 2 }, 4)).toEqual([
-      "doubled-length: y = 3 · x gives 6, the body 4",
-    ]);
+    expect(equationProblems({ ...doubled.definition, equation: "y = 3 · x" }, { x: 2 }, 4)).toEqual(
+      ["doubled-length: y = 3 · x gives 6, the body 4"],
+    );
   });
 });

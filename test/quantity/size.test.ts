@@ -46,7 +46,21 @@ describe("readSize", () => {
   });
 
   it("reads random text, or refuses it with the one error", () => {
-    const text = fc.oneof(fc.string(), fc.string({ unit: fc.constantFrom(...Array.from("0123/#., "), "AWG", "kcmil", "MCM", "mm²", "No.", "sq "), maxLength: 6 }));
+    const text = fc.oneof(
+      fc.string(),
+      fc.string({
+        unit: fc.constantFrom(
+          ...Array.from("0123/#., "),
+          "AWG",
+          "kcmil",
+          "MCM",
+          "mm²",
+          "No.",
+          "sq ",
+        ),
+        maxLength: 6,
+      }),
+    );
     let reads = 0;
     fc.assert(
       fc.property(text, (line) => {

@@ -7,7 +7,9 @@ import { table } from "./table.ts";
 import rows from "./units.rows.json" with { type: "json" };
 
 const path = "../tools/generate.mjs";
-const { generate } = (await import(/* @vite-ignore */ path)) as { generate: (table: object) => Record<string, string> };
+const { generate } = (await import(/* @vite-ignore */ path)) as {
+  generate: (table: object) => Record<string, string>;
+};
 
 const units = quantity as unknown as Record<string, quantity.AnyUnit>;
 
@@ -19,7 +21,9 @@ function halfDigit(printed: string): number {
 
 describe("the factor of a unit", () => {
   it("has a row each", () => {
-    expect(rows.map((row) => row.unit).toSorted()).toEqual(table.units.map(([name]) => name).toSorted());
+    expect(rows.map((row) => row.unit).toSorted()).toEqual(
+      table.units.map(([name]) => name).toSorted(),
+    );
   });
 
   it.each(rows)("$unit is $printed of the coherent unit", ({ unit: name, printed, exact }) => {
@@ -29,7 +33,8 @@ describe("the factor of a unit", () => {
   });
 
   it("goes back to the last digit", () => {
-    for (const { unit: name } of rows) expect(units[name]?.fromSI(units[name].toSI(7))).toBeCloseTo(7, 14);
+    for (const { unit: name } of rows)
+      expect(units[name]?.fromSI(units[name].toSI(7))).toBeCloseTo(7, 14);
   });
 });
 
@@ -49,15 +54,27 @@ describe("the zero of a scale", () => {
 });
 
 describe("the generated files", () => {
-  const text = (path: string): string => readFileSync(new URL(`../../${path}`, import.meta.url), "utf8");
+  const text = (path: string): string =>
+    readFileSync(new URL(`../../${path}`, import.meta.url), "utf8");
 
   it("are those of the table", () => {
-    for (const [path, expected] of Object.entries(generate(table))) expect([path, text(path) === expected]).toEqual([path, true]);
+    for (const [path, expected] of Object.entries(generate(table)))
+      expect([path, text(path) === expected]).toEqual([path, true]);
   });
 
   it("are seen to be out of date", () => {
-    const changed = { ...table, units: table.units.map((row) => (row[0] === "foot" ? [row[0], row[1], row[2], "0.3047", row[4], row[5]] : row)) };
-    const stale = Object.entries(generate(changed)).filter(([path, expected]) => text(path) !== expected);
-    expect(stale.map(([path]) => path)).toEqual(["packages/quantity/src/generated/units.ts", "docs/quantities.md"]);
+    const changed = {
+      ...table,
+      units: table.units.map((row) =>
+        row[0] === "foot" ? [row[0], row[1], row[2], "0.3047", row[4], row[5]] : row,
+      ),
+    };
+    const stale = Object.entries(generate(changed)).filter(
+      ([path, expected]) => text(path) !== expected,
+    );
+    expect(stale.map(([path]) => path)).toEqual([
+      "packages/quantity/src/generated/units.ts",
+      "docs/quantities.md",
+    ]);
   });
 });

@@ -26,44 +26,94 @@ export function generate({ bases, kinds, sums, origins, units }) {
     }
     return [...rows].map(([left, row]) => [
       left,
-      `{ ${Object.entries(row).map(([right, result]) => `${JSON.stringify(right)}: ${JSON.stringify(result)}`).join("; ")} }`,
+      `{ ${Object.entries(row)
+        .map(([right, result]) => `${JSON.stringify(right)}: ${JSON.stringify(result)}`)
+        .join("; ")} }`,
     ]);
   };
 
   const types =
     head +
-    table("ExponentsOf", "Base exponents of each named kind: metre, kilogram, second, ampere, kelvin, currency, radian.",
-      kinds.map((kind) => [kind.name, `[${exponents(kind).map((e) => JSON.stringify(e)).join(", ")}]`])) +
+    table(
+      "ExponentsOf",
+      "Base exponents of each named kind: metre, kilogram, second, ampere, kelvin, currency, radian.",
+      kinds.map((kind) => [
+        kind.name,
+        `[${exponents(kind)
+          .map((e) => JSON.stringify(e))
+          .join(", ")}]`,
+      ]),
+    ) +
     "\n" +
-    table("NameOf", "What a product of these exponents is called.",
-      canonical.map((kind) => [exponents(kind).join(), JSON.stringify(kind.name)])) +
+    table(
+      "NameOf",
+      "What a product of these exponents is called.",
+      canonical.map((kind) => [exponents(kind).join(), JSON.stringify(kind.name)]),
+    ) +
     "\n" +
-    table("RelativesOf", "Kinds of one dimension, between which `as` is the door.",
-      canonical.filter((kind) => relatives(kind).length > 1).flatMap((plain) =>
-        relatives(plain).map((kind) => [kind.name, union(relatives(plain).map((k) => k.name))]))) +
+    table(
+      "RelativesOf",
+      "Kinds of one dimension, between which `as` is the door.",
+      canonical
+        .filter((kind) => relatives(kind).length > 1)
+        .flatMap((plain) =>
+          relatives(plain).map((kind) => [kind.name, union(relatives(plain).map((k) => k.name))]),
+        ),
+    ) +
     "\n" +
-    table("PlainOf", "The plain kind that a kind is a kind of.", kinds.filter((kind) => kind.of).map((kind) => [kind.name, JSON.stringify(kind.of)])) +
+    table(
+      "PlainOf",
+      "The plain kind that a kind is a kind of.",
+      kinds.filter((kind) => kind.of).map((kind) => [kind.name, JSON.stringify(kind.of)]),
+    ) +
     "\n" +
     table("PlusOf", "Sums of unlike kinds that have a meaning.", group("+")) +
     "\n" +
     table("MinusOf", "Differences of unlike kinds that have a meaning.", group("-")) +
     "\n" +
-    table("DifferenceOf", "What two points of an origin are apart.", origins.map((o) => [o.name, JSON.stringify(o.difference)])) +
+    table(
+      "DifferenceOf",
+      "What two points of an origin are apart.",
+      origins.map((o) => [o.name, JSON.stringify(o.difference)]),
+    ) +
     "\n" +
-    table("SumOf", "Sum of two exponents, in halves from −5 to 5.",
-      steps.map((a) => [String(a), `{ ${steps.filter((b) => Math.abs(a + b) <= 5).map((b) => `${JSON.stringify(String(b))}: ${JSON.stringify(String(a + b))}`).join("; ")} }`])) +
+    table(
+      "SumOf",
+      "Sum of two exponents, in halves from −5 to 5.",
+      steps.map((a) => [
+        String(a),
+        `{ ${steps
+          .filter((b) => Math.abs(a + b) <= 5)
+          .map((b) => `${JSON.stringify(String(b))}: ${JSON.stringify(String(a + b))}`)
+          .join("; ")} }`,
+      ]),
+    ) +
     "\n" +
-    table("NegativeOf", "The exponent with its sign changed.", steps.map((a) => [String(a), JSON.stringify(String(-a || 0))])) +
+    table(
+      "NegativeOf",
+      "The exponent with its sign changed.",
+      steps.map((a) => [String(a), JSON.stringify(String(-a || 0))]),
+    ) +
     "\n" +
-    table("HalfOf", "Half of an exponent.", steps.filter(Number.isInteger).map((a) => [String(a), JSON.stringify(String(a / 2 || 0))]));
+    table(
+      "HalfOf",
+      "Half of an exponent.",
+      steps.filter(Number.isInteger).map((a) => [String(a), JSON.stringify(String(a / 2 || 0))]),
+    );
 
-  const packed = (kind) => bases.reduce((sum, base, i) => sum + 2 * (dim(kind)[base] ?? 0) * 64 ** i, 0);
+  const packed = (kind) =>
+    bases.reduce((sum, base, i) => sum + 2 * (dim(kind)[base] ?? 0) * 64 ** i, 0);
   const runtime =
     head +
     `/** Base units, in the order of the packed exponents. */\nexport const bases: readonly string[] = ${JSON.stringify(bases)};\n\n` +
     `/** Name, coherent unit, packed exponents, and the plain kind that it is a kind of. */\n` +
     `export const kindTable: readonly (readonly [string, string, number, string?])[] = [\n` +
-    kinds.map((kind) => `  ${JSON.stringify([kind.name, kind.unit, packed(kind), ...(kind.of ? [kind.of] : [])])},`).join("\n") +
+    kinds
+      .map(
+        (kind) =>
+          `  ${JSON.stringify([kind.name, kind.unit, packed(kind), ...(kind.of ? [kind.of] : [])])},`,
+      )
+      .join("\n") +
     `\n];\n\n` +
     `/** Left, sign, right, result, for sums of unlike kinds. */\n` +
     `export const sumTable: readonly (readonly string[])[] = ${JSON.stringify(sums)};\n\n` +
@@ -73,31 +123,60 @@ export function generate({ bases, kinds, sums, origins, units }) {
   const unitFile =
     head +
     `import { unit, type Unit } from "../unit.ts";\n\n` +
-    units.map(([name, kind, symbol, factor]) => {
-      const [num, den] = fraction(factor);
-      const definition = factor === "1" ? `${symbol}, the coherent unit of ${kind}.` : `${symbol} = ${factor.replaceAll("*", " × ").replace("pi", "π")} ${byName.get(kind).unit}, exactly.`;
-      return `/** ${definition} */\nexport const ${name}: Unit<${JSON.stringify(kind)}> = /* @__PURE__ */ unit(${JSON.stringify(kind)}, ${JSON.stringify(symbol)}, ${num}${den === "1" ? "" : `, ${den}`});`;
-    }).join("\n") + "\n";
+    units
+      .map(([name, kind, symbol, factor]) => {
+        const [num, den] = fraction(factor);
+        const definition =
+          factor === "1"
+            ? `${symbol}, the coherent unit of ${kind}.`
+            : `${symbol} = ${factor.replaceAll("*", " × ").replace("pi", "π")} ${byName.get(kind).unit}, exactly.`;
+        return `/** ${definition} */\nexport const ${name}: Unit<${JSON.stringify(kind)}> = /* @__PURE__ */ unit(${JSON.stringify(kind)}, ${JSON.stringify(symbol)}, ${num}${den === "1" ? "" : `, ${den}`});`;
+      })
+      .join("\n") +
+    "\n";
 
   const words =
     head +
     `import * as u from "./units.ts";\nimport type { Unit } from "../unit.ts";\n\n` +
     `/** Every unit with the other words it is read by; true marks US customary units, where a comma groups thousands. */\n` +
     `export const unitWords: readonly (readonly [unit: Unit<string>, words: string, us?: true])[] = /* @__PURE__ */ (() => [\n` +
-    units.map(([name, , , , also, us]) => `  [u.${name} as Unit<string>, ${JSON.stringify(also.join("|"))}${us ? ", true" : ""}],`).join("\n") +
+    units
+      .map(
+        ([name, , , , also, us]) =>
+          `  [u.${name} as Unit<string>, ${JSON.stringify(also.join("|"))}${us ? ", true" : ""}],`,
+      )
+      .join("\n") +
     `\n])();\n`;
 
-  const exponentText = (kind) => bases.flatMap((base) => { const e = dim(kind)[base]; return e ? [e === 1 ? base : `${base}^${e}`] : []; }).join("·") || "1";
+  const exponentText = (kind) =>
+    bases
+      .flatMap((base) => {
+        const e = dim(kind)[base];
+        return e ? [e === 1 ? base : `${base}^${e}`] : [];
+      })
+      .join("·") || "1";
   const page =
     `# Quantities and units\n\nGenerated from \`packages/quantity/kinds.mjs\` by \`npm run generate\`.\n\n` +
     `## Kinds\n\n| kind | coherent unit | base units | kind of | what it is |\n| --- | --- | --- | --- | --- |\n` +
-    kinds.map((kind) => `| ${kind.name} | ${kind.unit} | ${exponentText(kind)} | ${kind.of ?? ""} | ${kind.says} |`).join("\n") +
+    kinds
+      .map(
+        (kind) =>
+          `| ${kind.name} | ${kind.unit} | ${exponentText(kind)} | ${kind.of ?? ""} | ${kind.says} |`,
+      )
+      .join("\n") +
     `\n\n## Sums of unlike kinds\n\n| left | | right | gives |\n| --- | --- | --- | --- |\n` +
-    sums.map(([a, sign, b, result]) => `| ${a} | ${sign === "-" ? "−" : sign} | ${b} | ${result} |`).join("\n") +
+    sums
+      .map(([a, sign, b, result]) => `| ${a} | ${sign === "-" ? "−" : sign} | ${b} | ${result} |`)
+      .join("\n") +
     `\n\n## Points\n\n| origin | differences are | it is |\n| --- | --- | --- |\n` +
     origins.map((o) => `| ${o.name} | ${o.difference} | ${o.says} |`).join("\n") +
     `\n\n## Units\n\nFactors are exact definitions; a gallon is a US gallon.\n\n| unit | kind | to the coherent unit | also read as |\n| --- | --- | --- | --- |\n` +
-    units.map(([, kind, symbol, factor, also]) => `| ${symbol} | ${kind} | ${factor.replaceAll("*", " × ").replace("pi", "π")} | ${also.join(", ").replaceAll("|", "\\|")} |`).join("\n") +
+    units
+      .map(
+        ([, kind, symbol, factor, also]) =>
+          `| ${symbol} | ${kind} | ${factor.replaceAll("*", " × ").replace("pi", "π")} | ${also.join(", ").replaceAll("|", "\\|")} |`,
+      )
+      .join("\n") +
     "\n";
 
   return {
@@ -135,12 +214,14 @@ function fraction(expression) {
   [num, den] = [num / common, den / common];
   const safe = BigInt(Number.MAX_SAFE_INTEGER);
   if (num > safe || den > safe) {
-    if (pi.top || pi.bottom) throw new Error(`${expression} needs more than two doubles: ${num}/${den}`);
+    if (pi.top || pi.bottom)
+      throw new Error(`${expression} needs more than two doubles: ${num}/${den}`);
     // Too long for a pair of doubles: the nearest double, from 40 more digits than it holds.
     return [String(Number(`${(num * 10n ** 60n) / den}e-60`)), "1"];
   }
   // A product is written out: bundlers do not drop an unused unit for whose factor one would be computed.
-  const text = (n, hasPi) => (hasPi ? (n === 1n ? "Math.PI" : String(Number(n) * Math.PI)) : String(n));
+  const text = (n, hasPi) =>
+    hasPi ? (n === 1n ? "Math.PI" : String(Number(n) * Math.PI)) : String(n);
   return [text(num, pi.top), text(den, pi.bottom)];
 }
 

@@ -39,7 +39,8 @@ const isNode = (value) => typeof value?.type === "string";
 function* childrenOf(node) {
   for (const [field, value] of Object.entries(node)) {
     for (const child of Array.isArray(value) ? value : [value]) {
-      if (isNode(child) && !/^TS(?!As|NonNull|Satisfies|Instantiation)/u.test(child.type)) yield [field, child];
+      if (isNode(child) && !/^TS(?!As|NonNull|Satisfies|Instantiation)/u.test(child.type))
+        yield [field, child];
     }
   }
 }
@@ -53,7 +54,15 @@ function sourceOf(path) {
   const { program, comments, errors } = parseSync(path, text, { lang: "ts", sourceType: "module" });
   if (errors.length > 0) throw new SyntaxError(`${path}: ${errors[0].message}`);
   const starts = [0, ...Array.from(text.matchAll(/\n/gu), ({ index }) => index + 1)];
-  const source = { path, text, program, declared: new Map(), imported: new Map(), passedOn: new Map(), guards: new Map() };
+  const source = {
+    path,
+    text,
+    program,
+    declared: new Map(),
+    imported: new Map(),
+    passedOn: new Map(),
+    guards: new Map(),
+  };
   source.lineAt = (offset) => starts.findLastIndex((start) => start <= offset) + 1;
   for (const statement of program.body) index(source, statement);
 
@@ -80,7 +89,8 @@ function index(source, statement) {
   const from = statement.source?.value;
   switch (statement.type) {
     case "ImportDeclaration":
-      for (const { local, imported: name } of statement.specifiers) imported.set(local.name, { from, name: name?.name ?? "*" });
+      for (const { local, imported: name } of statement.specifiers)
+        imported.set(local.name, { from, name: name?.name ?? "*" });
       break;
     case "ExportAllDeclaration":
       passedOn.set(`* ${from}`, { from, name: "*" });
@@ -88,11 +98,15 @@ function index(source, statement) {
     case "ExportNamedDeclaration":
       if (statement.declaration) index(source, statement.declaration);
       for (const { local, exported } of statement.specifiers) {
-        passedOn.set(exported.name, from === undefined ? { local: local.name } : { from, name: local.name });
+        passedOn.set(
+          exported.name,
+          from === undefined ? { local: local.name } : { from, name: local.name },
+        );
       }
       break;
     case "VariableDeclaration":
-      for (const declarator of statement.declarations) if (declarator.id.type === "Identifier") declared.set(declarator.id.name, declarator);
+      for (const declarator of statement.declarations)
+        if (declarator.id.type === "Identifier") declared.set(declarator.id.name, declarator);
       break;
     case "FunctionDeclaration":
     case "ClassDeclaration":
@@ -106,7 +120,9 @@ function index(source, statement) {
 function fileOf(from, path) {
   if (from.startsWith(".")) return resolve(dirname(path), from);
   const [, folder] = /^@leat\/([\w-]+)$/u.exec(from) ?? [];
-  return folder === undefined || below.has(folder) ? undefined : join(root, "packages", folder, "src", "index.ts");
+  return folder === undefined || below.has(folder)
+    ? undefined
+    : join(root, "packages", folder, "src", "index.ts");
 }
 
 /** Where a name is declared: the file and the declaration. */
@@ -126,7 +142,10 @@ function declarationOf(name, source) {
 
 const bare = (node) => (node?.type === "ParenthesizedExpression" ? bare(node.expression) : node);
 
-const callee = (node) => (node?.type === "CallExpression" && node.callee.type === "Identifier" ? node.callee.name : undefined);
+const callee = (node) =>
+  node?.type === "CallExpression" && node.callee.type === "Identifier"
+    ? node.callee.name
+    : undefined;
 
 /** Every call of `formula` in a file, with the id that it gives. */
 function formulasIn(source) {
@@ -135,9 +154,16 @@ function formulasIn(source) {
     if (callee(node) === "formula" && source.imported.get("formula")?.from === "@leat/formula") {
       const [define] = node.arguments;
       const { body } = define ?? {};
-      const definition = bare(body?.type === "BlockStatement" ? body.body.find(({ type }) => type === "ReturnStatement")?.argument : body);
+      const definition = bare(
+        body?.type === "BlockStatement"
+          ? body.body.find(({ type }) => type === "ReturnStatement")?.argument
+          : body,
+      );
       const id = definition?.properties?.find(({ key }) => key?.name === "id")?.value.value;
-      if (id === undefined) throw new Error(`${source.path}:${source.lineAt(node.start)}: a formula of which no id is found`);
+      if (id === undefined)
+        throw new Error(
+          `${source.path}:${source.lineAt(node.start)}: a formula of which no id is found`,
+        );
       found.push({ id, source, define, definition });
     }
     for (const [, child] of childrenOf(node)) look(child);
@@ -153,19 +179,32 @@ function* literalsOf({ source, define, definition }) {
   for (let next = waiting.pop(); next; next = waiting.pop()) yield* look(next.source, next.node);
 
   function* look(where, node, isCount = false) {
-    if (node.type === "Literal" && typeof node.value === "number") yield { source: where, node, isCount };
+    if (node.type === "Literal" && typeof node.value === "number")
+      yield { source: where, node, isCount };
     if (node.type === "Identifier") {
       const found = declarationOf(node.name, where);
       // Another formula answers for its own numbers, and a table for its rows.
-      if (!found || reached.has(found.declaration) || ["formula", "table"].includes(callee(found.declaration.init))) return;
+      if (
+        !found ||
+        reached.has(found.declaration) ||
+        ["formula", "table"].includes(callee(found.declaration.init))
+      )
+        return;
       reached.add(found.declaration);
       waiting.push({ source: found.source, node: found.declaration });
       return;
     }
     for (const [field, child] of childrenOf(node)) {
-      const isName = (field === "property" || field === "key") && node.computed === false && !(node.type === "Property" && node.shorthand);
+      const isName =
+        (field === "property" || field === "key") &&
+        node.computed === false &&
+        !(node.type === "Property" && node.shorthand);
       if (isName || (node === definition && aside.has(child.key?.name))) continue;
-      yield* look(where, child, node.type === "BinaryExpression" && [node.left, node.right].some(isLength));
+      yield* look(
+        where,
+        child,
+        node.type === "BinaryExpression" && [node.left, node.right].some(isLength),
+      );
     }
   }
 }
@@ -184,16 +223,28 @@ function collect(formulas) {
       else {
         const line = source.lineAt(node.start);
         const raw = source.text.slice(node.start, node.end);
-        if (Number(raw.replaceAll("_", "")) !== node.value) throw new Error(`${key}: ${raw} is not ${node.value}`);
+        if (Number(raw.replaceAll("_", "")) !== node.value)
+          throw new Error(`${key}: ${raw} is not ${node.value}`);
         if (node.value === 0) zeros += 1;
         const { value } = node;
         const changed = isCount ? value + 1 : value * 1.01;
-        found.set(key, { source, node, line, raw, value, changed, why: source.guards.get(line), formulas: new Set([each.id]) });
+        found.set(key, {
+          source,
+          node,
+          line,
+          raw,
+          value,
+          changed,
+          why: source.guards.get(line),
+          formulas: new Set([each.id]),
+        });
       }
     }
   }
   const literals = [...found.values()].filter(({ value }) => value !== 0);
-  literals.sort((a, b) => a.source.path.localeCompare(b.source.path) || a.node.start - b.node.start);
+  literals.toSorted(
+    (a, b) => a.source.path.localeCompare(b.source.path) || a.node.start - b.node.start,
+  );
   return { literals, zeros };
 }
 
@@ -238,7 +289,9 @@ async function bundleOf(files, literals) {
       },
     ],
   });
-  return new Script(`(function (require, module, exports, $numbers) {${outputFiles[0].text}\n})`).runInThisContext();
+  return new Script(
+    `(function (require, module, exports, $numbers) {${outputFiles[0].text}\n})`,
+  ).runInThisContext();
 }
 
 function groupBy(list, keyOf) {
@@ -256,7 +309,8 @@ function instance(bundle, numbers) {
   const formulas = new Map();
   for (const [name, exported] of Object.entries(module.exports)) {
     if (!/^file\d+$/u.test(name)) continue;
-    for (const value of Object.values(exported)) if (module.exports.isFormula(value)) formulas.set(value.id, value);
+    for (const value of Object.values(exported))
+      if (module.exports.isFormula(value)) formulas.set(value.id, value);
   }
   return { ...module.exports, formulas };
 }
@@ -269,18 +323,27 @@ const rowProblems = ({ checkRows }, formula, rows) =>
 const others = ["equation", "series", "residual"];
 
 /** What a row shows of the printed equation, and of the loop over a column. */
-function otherProblems({ argsOf, resolve: resolved, equationProblems }, { definition }, row, kinds) {
+function otherProblems(
+  { argsOf, resolve: resolved, equationProblems },
+  { definition },
+  row,
+  kinds,
+) {
   const { letters } = resolved(definition, argsOf(definition, row.inputs));
   const result = definition.body(letters);
   const problems = [];
-  if (kinds.has("equation") && !definition.equation.includes("Σ")) problems.push(...equationProblems(definition, letters, result));
+  if (kinds.has("equation") && !definition.equation.includes("Σ"))
+    problems.push(...equationProblems(definition, letters, result));
   // Of coherent units: what 1 % of a coefficient leaves is far more, what rounding leaves is far less.
-  if (kinds.has("residual") && definition.solver && !(Math.abs(result.residual) <= 1e-7)) problems.push(`the residual is ${result.residual}`);
+  if (kinds.has("residual") && definition.solver && !(Math.abs(result.residual) <= 1e-7))
+    problems.push(`the residual is ${result.residual}`);
   if (kinds.has("series") && definition.series) {
     const { letter } = definition.inputs[definition.series.over];
     const out = new Float64Array(2);
     definition.series.loop(Float64Array.of(letters[letter], letters[letter]), letters, out, 0, 2);
-    for (const each of out) if (!(Math.abs(each - result) <= 1e-12 * Math.abs(result))) problems.push(`the loop gives ${each}, the body ${result}`);
+    for (const each of out)
+      if (!(Math.abs(each - result) <= 1e-12 * Math.abs(result)))
+        problems.push(`the loop gives ${each}, the body ${result}`);
   }
   return problems;
 }
@@ -330,7 +393,7 @@ const only = process.argv[2] && resolve(process.argv[2]);
 const under = (folder, suffix) =>
   readdirSync(folder, { recursive: true, encoding: "utf8" })
     .filter((path) => path.endsWith(suffix) && !path.includes("node_modules"))
-    .sort()
+    .toSorted()
     .map((path) => join(folder, path));
 
 const folders = only
@@ -338,12 +401,18 @@ const folders = only
   : readdirSync(join(root, "packages"))
       .filter((folder) => folder !== "cli" && !below.has(folder))
       .map((folder) => join(root, "packages", folder, "src"));
-const candidates = folders.flatMap((folder) => under(folder, ".ts")).filter((path) => !path.endsWith(".test.ts"));
+const candidates = folders
+  .flatMap((folder) => under(folder, ".ts"))
+  .filter((path) => !path.endsWith(".test.ts"));
 const formulas = candidates.flatMap((path) => formulasIn(sourceOf(path)));
 const rows = new Map();
 for (const path of under(only ?? join(root, "test"), ".rows.json")) {
   const { formula, rows: more } = JSON.parse(readFileSync(path, "utf8"));
-  if (formula !== undefined) rows.set(formula, [...(rows.get(formula) ?? []), ...more.filter(({ kind }) => kind !== "regression")]);
+  if (formula !== undefined)
+    rows.set(formula, [
+      ...(rows.get(formula) ?? []),
+      ...more.filter(({ kind }) => kind !== "regression"),
+    ]);
 }
 
 const { literals, zeros } = collect(formulas);
@@ -369,7 +438,9 @@ for (const { id, source } of formulas) {
   };
   trusted.set(id, (rows.get(id) ?? []).filter(holds));
   const works = (kind) => {
-    const problems = trusted.get(id).flatMap((row) => problemsOf(() => otherProblems(plain, formula, row, new Set([kind]))));
+    const problems = trusted
+      .get(id)
+      .flatMap((row) => problemsOf(() => otherProblems(plain, formula, row, new Set([kind]))));
     if (problems.length > 0) broken.push(`${id}, ${kind}: ${problems[0]}`);
     return problems.length === 0;
   };
@@ -379,11 +450,16 @@ for (const { id, source } of formulas) {
 const rowsOf = (id) => trusted.get(id) ?? [];
 const kindsOf = (id) => kinds.get(id) ?? new Set();
 const results = literals.map((literal, place) => {
-  const changed = problemsOf(() => [instance(bundle, numbers.toSpliced(place, 1, literal.changed))])[0];
+  const changed = problemsOf(() => [
+    instance(bundle, numbers.toSpliced(place, 1, literal.changed)),
+  ])[0];
   if (typeof changed === "string") return { ...literal, red: { id: "import", by: changed } };
   const near = [...literal.formulas];
   const far = formulas.map(({ id }) => id).filter((id) => !literal.formulas.has(id));
-  return { ...literal, red: noticed(changed, rowsOf, near, kindsOf) ?? noticed(changed, rowsOf, far, kindsOf) };
+  return {
+    ...literal,
+    red: noticed(changed, rowsOf, near, kindsOf) ?? noticed(changed, rowsOf, far, kindsOf),
+  };
 });
 
 const place = ({ source, line, raw }) => `${relative(root, source.path)}:${line}  ${raw}`;
@@ -392,15 +468,23 @@ const counted = results.filter(({ why }) => why === undefined);
 const green = counted.filter(({ red }) => red === undefined);
 for (const each of counted) {
   const { red, formulas: ids } = each;
-  console.log(`${place(each)}  ${red ? `red by ${red.id}, ${red.by}` : `GREEN in ${[...ids].join(", ")}`}`);
+  console.log(
+    `${place(each)}  ${red ? `red by ${red.id}, ${red.by}` : `GREEN in ${[...ids].join(", ")}`}`,
+  );
 }
 if (guards.length > 0) {
   console.log(`\nGuards, which no answer depends on (1 % is seen where it says so):`);
-  for (const each of guards) console.log(`${place(each)}  guard: ${each.why}${each.red ? `  (red by ${each.red.id}: no guard is needed)` : ""}`);
+  for (const each of guards)
+    console.log(
+      `${place(each)}  guard: ${each.why}${each.red ? `  (red by ${each.red.id}: no guard is needed)` : ""}`,
+    );
 }
 if (green.length > 0) {
   console.log(`\nNo check sees 1 % of these; give rows that do, or a tighter tolerance:`);
-  for (const each of green) console.log(`${place(each)}  in ${[...each.formulas].map((id) => `${id} (${rowsOf(id).length} rows)`).join(", ")}`);
+  for (const each of green)
+    console.log(
+      `${place(each)}  in ${[...each.formulas].map((id) => `${id} (${rowsOf(id).length} rows)`).join(", ")}`,
+    );
 }
 if (broken.length > 0) {
   console.log(`\nAlready broken, and left out:`);
@@ -410,5 +494,7 @@ const loose = counted.filter(({ red }) => others.includes(red?.by)).length;
 console.log(
   `\n${formulas.length} formulas. Tables (their tests), limits (their messages) and ${zeros} zeros are not changed; ${guards.length} guards; ${loose} red by no row but by the printed equation, the loop or the residual.`,
 );
-console.log(`${counted.length} literals, ${counted.length - green.length} red, ${green.length} green`);
+console.log(
+  `${counted.length} literals, ${counted.length - green.length} red, ${green.length} green`,
+);
 process.exitCode = green.length > 0 || broken.length > 0 || counted.length === 0 ? 1 : 0;

@@ -41,7 +41,14 @@ function planted({ body = "fit(h / P) * b * h * Math.sqrt(g * h)", guard = "" } 
 /** Heads with the flows that a pocket calculator gives for them, at g = 10 m/s². */
 function row(head: string, width: string, expected: string, tolerance: string): object {
   const inputs = { head, width, crestHeight: "1 m", gravity: "10 m/s²" };
-  return { kind: "second-equation", source: "worked by hand", standing: "derived", inputs, expected, tolerance };
+  return {
+    kind: "second-equation",
+    source: "worked by hand",
+    standing: "derived",
+    inputs,
+    expected,
+    tolerance,
+  };
 }
 
 const rough = [
@@ -54,9 +61,14 @@ const rough = [
 function run(source: string, rows: readonly object[]): { status: number | null; out: string } {
   const folder = mkdtempSync(join(home, "case-"));
   writeFileSync(join(folder, "planted-weir.ts"), source);
-  writeFileSync(join(folder, "planted-weir.rows.json"), JSON.stringify({ formula: "planted-weir", rows }));
+  writeFileSync(
+    join(folder, "planted-weir.rows.json"),
+    JSON.stringify({ formula: "planted-weir", rows }),
+  );
   const script = join(root, "test/tools/literals.mjs");
-  const { status, stdout, stderr } = spawnSync(process.execPath, [script, folder], { encoding: "utf8" });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [script, folder], {
+    encoding: "utf8",
+  });
   expect(stderr).toBe("");
   return { status, out: stdout };
 }
@@ -71,7 +83,10 @@ describe("npm run literals", { timeout: 60_000 }, () => {
   });
 
   it("passes where a row sees each number", () => {
-    const { status, out } = run(planted(), [...rough, row("0.4 m", "1 m", "0.3216 m³/s", "0.001 %")]);
+    const { status, out } = run(planted(), [
+      ...rough,
+      row("0.4 m", "1 m", "0.3216 m³/s", "0.001 %"),
+    ]);
     expect(out).toMatch(/0\.005 {2}red by planted-weir, row 4/u);
     expect(out).toMatch(/^2 literals, 2 red, 0 green$/mu);
     expect(status).toBe(0);
@@ -85,7 +100,8 @@ describe("npm run literals", { timeout: 60_000 }, () => {
   });
 
   it("counts a change after which no answer comes as seen", () => {
-    const body = "{ let i = 0; while (i !== 1) i += 1; return i * fit(h / P) * b * h * Math.sqrt(g * h); }";
+    const body =
+      "{ let i = 0; while (i !== 1) i += 1; return i * fit(h / P) * b * h * Math.sqrt(g * h); }";
     const { status, out } = run(planted({ body }), rough);
     expect(out.match(/planted-weir\.ts:19 {2}1 {2}red/gu)).toHaveLength(2);
     expect(status).toBe(1);
@@ -93,7 +109,9 @@ describe("npm run literals", { timeout: 60_000 }, () => {
 
   it("trusts no row that fails before anything is changed", () => {
     const { status, out } = run(planted(), [...rough, row("0.4 m", "1 m", "0.33 m³/s", "0.001 %")]);
-    expect(out).toMatch(/Already broken, and left out:\nplanted-weir, row 1 \(worked by hand\): 0\.32\d+ m³\/s, expected 0\.33/u);
+    expect(out).toMatch(
+      /Already broken, and left out:\nplanted-weir, row 1 \(worked by hand\): 0\.32\d+ m³\/s, expected 0\.33/u,
+    );
     expect(out).toMatch(/0\.005 {2}GREEN/u);
     expect(status).toBe(1);
   });

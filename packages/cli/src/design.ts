@@ -25,10 +25,15 @@ export function designFile(
     const { design, working } = designScheme(survey, assumed);
     const sheets = asked.working ? working() : [];
     if (asked.json) {
-      stdout.write(`${JSON.stringify(toPlain({ ...design, ...(asked.working && { working: sheets }) }), null, 2)}\n`);
+      stdout.write(
+        `${JSON.stringify(toPlain({ ...design, ...(asked.working && { working: sheets }) }), null, 2)}\n`,
+      );
     } else {
       stdout.write(page(design, file));
-      if (asked.working) stdout.write(`\nWORKING, in coherent SI units\n\n${sheets.map(workingText).join("\n\n")}\n`);
+      if (asked.working)
+        stdout.write(
+          `\nWORKING, in coherent SI units\n\n${sheets.map(workingText).join("\n\n")}\n`,
+        );
     }
     return design.notices.some(({ severity }) => severity === "stop") ? exit.stop : exit.right;
   } catch (error) {

@@ -59,7 +59,9 @@ export async function run(args: readonly string[], streams: Streams): Promise<nu
 async function command(args: readonly string[], { stdout, stderr }: Streams): Promise<number> {
   const { values, positionals } = parse(args);
   if (values.version) {
-    const about = JSON.parse(await readFile(new URL("../package.json", import.meta.url), "utf8")) as { version: string };
+    const about = JSON.parse(
+      await readFile(new URL("../package.json", import.meta.url), "utf8"),
+    ) as { version: string };
     stdout.write(`${about.version}\n`);
     return exit.right;
   }
@@ -74,7 +76,12 @@ async function command(args: readonly string[], { stdout, stderr }: Streams): Pr
     stdout.write(`${JSON.stringify(surveyJsonSchema(), null, 2)}\n`);
     return exit.right;
   }
-  if (name !== "design") throw new UsageError(name === undefined ? "no command is given" : `${JSON.stringify(name)} is not a command; there are design and schema`);
+  if (name !== "design")
+    throw new UsageError(
+      name === undefined
+        ? "no command is given"
+        : `${JSON.stringify(name)} is not a command; there are design and schema`,
+    );
   if (file === undefined || more.length > 0) throw new UsageError("design takes one survey file");
   const text = await readText(file);
   if (typeof text !== "string") {
@@ -89,7 +96,9 @@ function parse(args: readonly string[]): ReturnType<typeof parsed> {
   try {
     return parsed(args);
   } catch (error) {
-    throw new UsageError(error instanceof Error ? error.message.replace(/\. .*/s, "") : String(error));
+    throw new UsageError(
+      error instanceof Error ? error.message.replace(/\. .*/s, "") : String(error),
+    );
   }
 }
 
@@ -116,15 +125,25 @@ async function readText(file: string): Promise<string | { code: string; message:
   try {
     const { size } = await stat(file);
     if (size > largestFile) {
-      return { code: "file/too-large", message: `the file has ${size} bytes, and a survey a few thousand. Is it the right file?` };
+      return {
+        code: "file/too-large",
+        message: `the file has ${size} bytes, and a survey a few thousand. Is it the right file?`,
+      };
     }
     return new TextDecoder("utf-8", { fatal: true }).decode(await readFile(file));
   } catch (error) {
     const { code } = error as { code?: string };
-    if (code === "ENOENT") return { code: "file/missing", message: "there is no such file. Check its name and folder." };
-    if (code === "EISDIR") return { code: "file/folder", message: "this is a folder. Name the survey file in it." };
-    if (code === "EACCES") return { code: "file/closed", message: "this file may not be read. Check its permissions." };
-    if (code === "ERR_ENCODING_INVALID_ENCODED_DATA") return { code: "file/not-text", message: "this is not text in UTF-8. Save the survey as plain text." };
+    if (code === "ENOENT")
+      return { code: "file/missing", message: "there is no such file. Check its name and folder." };
+    if (code === "EISDIR")
+      return { code: "file/folder", message: "this is a folder. Name the survey file in it." };
+    if (code === "EACCES")
+      return { code: "file/closed", message: "this file may not be read. Check its permissions." };
+    if (code === "ERR_ENCODING_INVALID_ENCODED_DATA")
+      return {
+        code: "file/not-text",
+        message: "this is not text in UTF-8. Save the survey as plain text.",
+      };
     throw error;
   }
 }

@@ -38,7 +38,14 @@ export function page(design: Design, file: string): string {
   const cautions = design.notices.filter(({ severity }) => severity === "caution");
   const blocks = [
     [design.site, `from ${file}`],
-    ...(stops.length > 0 ? [["STOP: do not build this as it is; the watts are withheld", ...stops.flatMap(noticeLines)]] : []),
+    ...(stops.length > 0
+      ? [
+          [
+            "STOP: do not build this as it is; the watts are withheld",
+            ...stops.flatMap(noticeLines),
+          ],
+        ]
+      : []),
     ...(design.headline ? [headline(design)] : []),
     stream(design, show),
     fall(design, show),
@@ -67,7 +74,8 @@ function shower(customary: boolean): {
   const pair =
     <K extends string>(us: Unit<K>, si: Unit<K>, digits = 3) =>
     (q: Quantity<K>): string => {
-      const figures = (unit: Unit<K>): string => `${Number(q.in(unit).toPrecision(digits))} ${unit.symbol}`;
+      const figures = (unit: Unit<K>): string =>
+        `${Number(q.in(unit).toPrecision(digits))} ${unit.symbol}`;
       return customary ? `${figures(us)} (${figures(si)})` : `${figures(si)} (${figures(us)})`;
     };
   return {
@@ -81,7 +89,9 @@ function shower(customary: boolean): {
 
 /** Whether the fall or the first reach was written in US customary units. */
 function isCustomary({ reaches, fall: { gross } }: Design): boolean {
-  return [gross.toString(), reaches[0]?.length.toString() ?? ""].some((text) => /(ft|in|yd|mi)$/.test(text));
+  return [gross.toString(), reaches[0]?.length.toString() ?? ""].some((text) =>
+    /(ft|in|yd|mi)$/.test(text),
+  );
 }
 
 function headline({ headline: h, account: { waterToWire } }: Design): string[] {
@@ -118,10 +128,16 @@ function fall({ fall: f, reaches }: Design, show: Show): string[] {
       line("  bore, velocity", `${show.bore(r.bore)}, ${show.velocity(r.velocity)}`),
       line("  friction", show.head(r.friction.as("length"))),
       line("  fittings", show.head(r.fittings.as("length"))),
-      line("  static pressure at its foot", `${show.pressure(r.staticPressure)}${r.rating ? `, rated ${show.pressure(r.rating)}` : ""}`),
+      line(
+        "  static pressure at its foot",
+        `${show.pressure(r.staticPressure)}${r.rating ? `, rated ${show.pressure(r.rating)}` : ""}`,
+      ),
     ]),
     line("net head", show.head(f.net.as("length"))),
-    line("gauge at the nozzles", `at rest ${show.pressure(f.staticPressure)}, running ${show.pressure(f.runningPressure)}`),
+    line(
+      "gauge at the nozzles",
+      `at rest ${show.pressure(f.staticPressure)}, running ${show.pressure(f.runningPressure)}`,
+    ),
   ];
 }
 
@@ -130,10 +146,14 @@ function jets({ jets: j, wheel }: Design, show: Show): string[] {
   for (const bore of j.nozzles) bores.set(show.bore(bore), (bores.get(show.bore(bore)) ?? 0) + 1);
   return [
     "JETS",
-    ...Array.from(bores, ([bore, count]) => line(`${count} × nozzle${j.given ? "" : ", bored to pass the flow"}`, bore)),
+    ...Array.from(bores, ([bore, count]) =>
+      line(`${count} × nozzle${j.given ? "" : ", bored to pass the flow"}`, bore),
+    ),
     line("flow through them", show.flow(j.flow)),
     line("speed of the jets", show.velocity(j.velocity)),
-    ...(wheel.speed ? [line("wheel at its best speed", format(wheel.speed, revolutionPerMinute, 3))] : []),
+    ...(wheel.speed
+      ? [line("wheel at its best speed", format(wheel.speed, revolutionPerMinute, 3))]
+      : []),
   ];
 }
 
@@ -155,15 +175,24 @@ function cable({ cable: c }: Design): string[] {
     line("conductor", c.conductor),
     line("loop resistance", format(c.loop, ohm, 3)),
     line("current", format(c.current, ampere, 3)),
-    line("volts at the machine, drop", `${format(c.machineVolts, volt, 3)}, ${format(c.drop, volt, 3)}`),
+    line(
+      "volts at the machine, drop",
+      `${format(c.machineVolts, volt, 3)}, ${format(c.drop, volt, 3)}`,
+    ),
   ];
 }
 
 function divert({ divert: d }: Design): string[] {
   return [
     "DIVERSION",
-    line("must be able to go somewhere", `${format(d.power, watt, 3)} at ${format(d.volts, volt, 3)}`),
-    line(`elements: ${d.elements} ×`, `${format(d.element, watt, 3)} each at those volts, ${format(d.total, watt, 3)} and ${format(d.current, ampere, 3)} together`),
+    line(
+      "must be able to go somewhere",
+      `${format(d.power, watt, 3)} at ${format(d.volts, volt, 3)}`,
+    ),
+    line(
+      `elements: ${d.elements} ×`,
+      `${format(d.element, watt, 3)} each at those volts, ${format(d.total, watt, 3)} and ${format(d.current, ampere, 3)} together`,
+    ),
     ...(d.heating ? [line("to heat the tank by 40 K", format(d.heating, hour, 2))] : []),
   ];
 }
@@ -173,14 +202,18 @@ function narrow({ narrow: n, headline: h }: Design): string[] {
   return [
     "WHAT WOULD NARROW IT MOST",
     ...n.flatMap(({ what, how, half: then }) =>
-      wrap(`${what}: ${half ? `± ${half.in(watt).toFixed(0)} W becomes ` : ""}± ${then.in(watt).toFixed(0)} W were it known exactly. To know it better: ${how}.`),
+      wrap(
+        `${what}: ${half ? `± ${half.in(watt).toFixed(0)} W becomes ` : ""}± ${then.in(watt).toFixed(0)} W were it known exactly. To know it better: ${how}.`,
+      ),
     ),
   ];
 }
 
 function assumption({ path, what, value, because }: Design["assumed"][number]): string[] {
   const where = path
-    .map((part) => (typeof part === "number" ? part + 1 : part.replaceAll(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`)))
+    .map((part) =>
+      typeof part === "number" ? part + 1 : part.replaceAll(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`),
+    )
     .join(".");
   return wrap(`${where}: ${what}: ${value}${because ? ` [${cite(because)}]` : ""}`);
 }

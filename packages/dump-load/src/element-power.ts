@@ -1,7 +1,7 @@
 import { firstPrinciples, formula, input, output } from "@leat/formula";
 
 /** Power of a resistance at another voltage. */
-export function powerAt(Pr: number, Vr: number, V: number): number {
+function powerAt(Pr: number, Vr: number, V: number): number {
   return Pr * (V / Vr) * (V / Vr);
 }
 

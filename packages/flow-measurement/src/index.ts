@@ -8,5 +8,8 @@ export { timedVolumeFlow } from "./volume/timed-volume.ts";
 export { francisContractedDischarge } from "./weir/francis-contracted.ts";
 export { francisSuppressedDischarge } from "./weir/francis-suppressed.ts";
 export { kindsvaterCarterDischarge } from "./weir/kindsvater-carter.ts";
-export { kindsvaterCarterCoefficients, kindsvaterCarterWidthCorrection } from "./weir/kindsvater-carter-coefficients.ts";
+export {
+  kindsvaterCarterCoefficients,
+  kindsvaterCarterWidthCorrection,
+} from "./weir/kindsvater-carter-coefficients.ts";
 export { vNotchDischarge } from "./weir/v-notch.ts";

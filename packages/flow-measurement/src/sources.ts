@@ -36,6 +36,7 @@ export const blevins: Source = /* @__PURE__ */ source({
 export const iapwsIf97: Source = /* @__PURE__ */ source({
   id: "iapws-if97",
   by: "IAPWS",
-  title: "R7-97(2012), Industrial Formulation 1997 for the Thermodynamic Properties of Water and Steam",
+  title:
+    "R7-97(2012), Industrial Formulation 1997 for the Thermodynamic Properties of Water and Steam",
   edition: "2012",
 });

@@ -24,7 +24,9 @@ export function exceeded(definition: AnyDefinition, { letters, slots }: Resolved
   return (definition.limits ?? []).flatMap((limit) => {
     const n = bounded(definition, limit, letters);
     if (keeps(limit, n)) return [];
-    const given = limit.printed && slots.find(({ path }) => path.length === 1 && path[0] === limit.input)?.given;
+    const given =
+      limit.printed &&
+      slots.find(({ path }) => path.length === 1 && path[0] === limit.input)?.given;
     const actual = given ? String(given) : shown(n);
     return [limitNotice(definition, limit, n, actual, `${nameOf(limit)} = ${actual}`)];
   });
@@ -38,7 +40,10 @@ export function exceeded(definition: AnyDefinition, { letters, slots }: Resolved
  * @returns The notices; none where all limits are kept.
  * @throws NonPhysicalError, QuantityError as a call does.
  */
-export function limitNotices(formula: AnyFormula, args: Readonly<Record<string, unknown>>): Notice[] {
+export function limitNotices(
+  formula: AnyFormula,
+  args: Readonly<Record<string, unknown>>,
+): Notice[] {
   return exceeded(formula.definition, resolve(formula.definition, args));
 }
 
@@ -52,7 +57,9 @@ export function limitNotice(
 ): Notice {
   const low = limit.min !== undefined && n < limit.min;
   const bound = limit.printed?.[low ? "min" : "max"];
-  const allowed = bound ? printed(bound, actual) : shown((low ? limit.min : limit.max) ?? Number.NaN);
+  const allowed = bound
+    ? printed(bound, actual)
+    : shown((low ? limit.min : limit.max) ?? Number.NaN);
   const { source, place } = limit.source;
   return {
     code: `${definition.id}/out-of-range`,

@@ -28,7 +28,9 @@ export type BodyResult<O, S> = (O extends Output<string, string>
   (S extends true ? Convergence : unknown);
 
 /** What a body sees: inputs and constants, by letter, in coherent units. */
-export type Body<I, O, C, S> = (letters: Letters<I> & { readonly [N in keyof C]: number }) => BodyResult<O, S>;
+export type Body<I, O, C, S> = (
+  letters: Letters<I> & { readonly [N in keyof C]: number },
+) => BodyResult<O, S>;
 
 /** A number on the way, shown in the printed calculation; the body calls the same function. */
 export interface Step<I, C> {
@@ -63,7 +65,12 @@ export interface Series<I, C> {
 }
 
 /** A formula: one definition, of which everything else is made. */
-export interface Definition<I extends Inputs, O extends Outputs, C extends Constants, S extends boolean> {
+export interface Definition<
+  I extends Inputs,
+  O extends Outputs,
+  C extends Constants,
+  S extends boolean,
+> {
   /** Stable name, in kebab case. */
   readonly id: string;
   /** Raised when a number that it gives changes; 1 at first. */
@@ -93,9 +100,12 @@ export interface Definition<I extends Inputs, O extends Outputs, C extends Const
 type One<O> = O extends Output<infer K, string> ? Quantity<K> : never;
 
 /** What a call gives: a quantity, or quantities by their words, with convergence for a solver. */
-export type Result<O, S> = O extends Output<string, string>
-  ? One<O>
-  : { readonly [N in keyof O]: One<O[N]> } & (S extends true ? { readonly convergence: Convergence } : unknown);
+export type Result<O, S> =
+  O extends Output<string, string>
+    ? One<O>
+    : { readonly [N in keyof O]: One<O[N]> } & (S extends true
+        ? { readonly convergence: Convergence }
+        : unknown);
 
 /** An input that the caller left out, and what was taken for it. */
 export interface Assumption {
@@ -118,7 +128,12 @@ export interface CallOptions {
 }
 
 /** A formula that can be called. */
-export interface Formula<I extends Inputs, O extends Outputs, C extends Constants, S extends boolean> {
+export interface Formula<
+  I extends Inputs,
+  O extends Outputs,
+  C extends Constants,
+  S extends boolean,
+> {
   /**
    * The answer, as quantities.
    *
@@ -160,16 +175,29 @@ export interface AnyDefinition {
   readonly inputs: Readonly<Record<string, AnyInput>>;
   readonly output: Outputs;
   readonly constants?: Constants;
-  readonly steps?: Readonly<Record<string, { kind: string; equation: string; of: (letters: never) => number }>>;
+  readonly steps?: Readonly<
+    Record<string, { kind: string; equation: string; of: (letters: never) => number }>
+  >;
   readonly limits?: readonly Limit[];
   readonly source: Citation;
   readonly solver?: boolean;
   readonly body: (letters: never) => unknown;
-  readonly series?: { over: string; loop: (column: Float64Array, letters: never, out: Float64Array, from: number, to: number) => void };
+  readonly series?: {
+    over: string;
+    loop: (
+      column: Float64Array,
+      letters: never,
+      out: Float64Array,
+      from: number,
+      to: number,
+    ) => void;
+  };
 }
 
 /** The outputs of a definition as a list of word, kind and letter; one output has no word. */
-export function outputsOf(outputs: Outputs): readonly { word: string | undefined; kind: string; letter: string }[] {
+export function outputsOf(
+  outputs: Outputs,
+): readonly { word: string | undefined; kind: string; letter: string }[] {
   return isOne(outputs)
     ? [{ word: undefined, kind: outputs.kind, letter: outputs.letter }]
     : Object.entries(outputs).map(([word, { kind, letter }]) => ({ word, kind, letter }));

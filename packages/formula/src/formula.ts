@@ -35,7 +35,7 @@ export function formula<
   let made: Definition<I, O, C, S> | undefined;
   const definition = (): Definition<I, O, C, S> => (made ??= define());
   const call = (args: object, options?: CallOptions): unknown =>
-    answer(definition() as unknown as AnyDefinition, args as Record<string, unknown>, options);
+    answer(definition(), args as Record<string, unknown>, options);
   Object.defineProperties(call, {
     id: { get: () => definition().id },
     definition: { get: definition },
@@ -52,11 +52,14 @@ export function formula<
  * @returns True for a formula.
  */
 export function isFormula(value: unknown): value is AnyFormula {
-  return typeof value === "function" && typeof (value as Partial<AnyFormula>).definition?.body === "function";
+  return (
+    typeof value === "function" &&
+    typeof (value as Partial<AnyFormula>).definition?.body === "function"
+  );
 }
 
 /** Inputs resolved, limits told or refused. */
-export function admit(
+function admit(
   definition: AnyDefinition,
   args: Readonly<Record<string, unknown>>,
   options: CallOptions = {},
@@ -69,7 +72,10 @@ export function admit(
 }
 
 /** Runs a body on resolved inputs, and refuses what is not a number. */
-export function run(definition: AnyDefinition, resolved: Resolved): { values: number[]; result: unknown } {
+export function run(
+  definition: AnyDefinition,
+  resolved: Resolved,
+): { values: number[]; result: unknown } {
   const result = definition.body(resolved.letters as never);
   const values = numbersOf(definition, result);
   outputsOf(definition.output).forEach(({ word, letter }, i) => {
@@ -81,11 +87,17 @@ export function run(definition: AnyDefinition, resolved: Resolved): { values: nu
   return { values, result };
 }
 
-function answer(definition: AnyDefinition, args: Readonly<Record<string, unknown>>, options?: CallOptions): unknown {
+function answer(
+  definition: AnyDefinition,
+  args: Readonly<Record<string, unknown>>,
+  options?: CallOptions,
+): unknown {
   const resolved = admit(definition, args, options);
   const { values, result } = run(definition, resolved);
   const spreads = propagate(definition, resolved);
-  const currency = resolved.slots.map(({ given }) => (given as AnyQuantity)["~currency"]).find(Boolean);
+  const currency = resolved.slots
+    .map(({ given }) => (given as AnyQuantity)["~currency"])
+    .find(Boolean);
   const made = outputsOf(definition.output).map(({ word, kind }, i) => {
     const unit = coherentUnit(kind, currency);
     return [word, new Quantity(kind, values[i] as number, spreads?.[i], unit.currency)] as const;
@@ -95,12 +107,17 @@ function answer(definition: AnyDefinition, args: Readonly<Record<string, unknown
   const { iterations, residual, bracket } = result as Convergence;
   return {
     ...Object.fromEntries(made),
-    ...(definition.solver && { convergence: { iterations, residual, ...(bracket && { bracket }) } }),
+    ...(definition.solver && {
+      convergence: { iterations, residual, ...(bracket && { bracket }) },
+    }),
   };
 }
 
 /** Contribution of each source to each output, or nothing where no input has one. */
-function propagate(definition: AnyDefinition, resolved: Resolved): (Map<string, number> | undefined)[] | undefined {
+function propagate(
+  definition: AnyDefinition,
+  resolved: Resolved,
+): (Map<string, number> | undefined)[] | undefined {
   const uncertain = resolved.slots.filter((slot) => sourcesOf(slot));
   if (uncertain.length === 0) return undefined;
   const totals = outputsOf(definition.output).map(() => new Map<string, number>());

@@ -48,7 +48,15 @@ export {
 export { bound, type Bounds, type Limit, range, ratio } from "./limit.ts";
 export { limitNotices, limitText } from "./check.ts";
 export { type Notice, NonPhysicalError, OutOfValidityError, type Severity } from "./notice.ts";
-export { cite, type Citation, commonPractice, firstPrinciples, source, type Source, type Standing } from "./source.ts";
+export {
+  cite,
+  type Citation,
+  commonPractice,
+  firstPrinciples,
+  source,
+  type Source,
+  type Standing,
+} from "./source.ts";
 export { type Row, table, type Table, type TableDefinition, type Units } from "./table.ts";
 export { series, type SeriesArgs } from "./series.ts";
 export { working, type Working, type WorkingLine, workingText } from "./working.ts";

@@ -25,7 +25,11 @@ interface Base<L extends string, Optional extends boolean> {
 }
 
 /** A quantity of one kind, or of one of a listed set. */
-export interface ScalarInput<K extends string, L extends string, Optional extends boolean> extends Base<L, Optional> {
+export interface ScalarInput<
+  K extends string,
+  L extends string,
+  Optional extends boolean,
+> extends Base<L, Optional> {
   readonly type: "scalar";
   /** The kinds that it takes; the first is the one it is shown in. */
   readonly kinds: readonly K[];
@@ -36,7 +40,11 @@ export interface ScalarInput<K extends string, L extends string, Optional extend
 }
 
 /** A point: a temperature, a pressure, an elevation, a stage. The body sees it over its origin. */
-export interface PointInput<O extends Origin, L extends string, Optional extends boolean> extends Base<L, Optional> {
+export interface PointInput<
+  O extends Origin,
+  L extends string,
+  Optional extends boolean,
+> extends Base<L, Optional> {
   readonly type: "point";
   /** Where it is counted from. */
   readonly origin: O;
@@ -45,7 +53,11 @@ export interface PointInput<O extends Origin, L extends string, Optional extends
 }
 
 /** One of a list of words. */
-export interface ChoiceInput<W extends string, L extends string, Optional extends boolean> extends Base<L, Optional> {
+export interface ChoiceInput<
+  W extends string,
+  L extends string,
+  Optional extends boolean,
+> extends Base<L, Optional> {
   readonly type: "choice";
   /** The words. */
   readonly words: readonly W[];
@@ -54,7 +66,11 @@ export interface ChoiceInput<W extends string, L extends string, Optional extend
 }
 
 /** A list of records of scalars, such as the fittings of a reach. */
-export interface ListInput<R extends Scalars, L extends string, Optional extends boolean> extends Base<L, Optional> {
+export interface ListInput<
+  R extends Scalars,
+  L extends string,
+  Optional extends boolean,
+> extends Base<L, Optional> {
   readonly type: "list";
   /** Each record's inputs. */
   readonly record: R;
@@ -63,7 +79,10 @@ export interface ListInput<R extends Scalars, L extends string, Optional extends
 }
 
 /** A curve of one kind over another, interpolated monotonically; extrapolation is refused. */
-export interface CurveInput<X extends string, Y extends string, L extends string> extends Base<L, false> {
+export interface CurveInput<X extends string, Y extends string, L extends string> extends Base<
+  L,
+  false
+> {
   readonly type: "curve";
   /** Kind of the abscissa. */
   readonly x: X;
@@ -116,7 +135,10 @@ export type Given<I> =
 export type Args<I> = {
   readonly [N in keyof I as I[N] extends { optional: true } ? never : N]: Given<I[N]>;
 } & {
-  readonly [N in keyof I as I[N] extends { optional: true } ? N : never]?: Given<I[N]> | null | undefined;
+  readonly [N in keyof I as I[N] extends { optional: true } ? N : never]?:
+    | Given<I[N]>
+    | null
+    | undefined;
 };
 
 /** What a body sees of an input: numbers in coherent units. */
@@ -167,7 +189,7 @@ export function input<const K extends string, const L extends string>(
     letter,
     domain: options.domain ?? "non-negative",
     optional: options.default !== undefined,
-    default: options.default as AnyQuantity | undefined,
+    default: options.default,
     because: options.because,
   };
 }
@@ -185,7 +207,10 @@ export function pointInput<const O extends Origin, const L extends string>(
   letter: L,
   options: { readonly default: Point<NoInfer<O>>; readonly because?: Citation },
 ): PointInput<O, L, true>;
-export function pointInput<const O extends Origin, const L extends string>(origin: O, letter: L): PointInput<O, L, false>;
+export function pointInput<const O extends Origin, const L extends string>(
+  origin: O,
+  letter: L,
+): PointInput<O, L, false>;
 export function pointInput<const O extends Origin, const L extends string>(
   origin: O,
   letter: L,
@@ -214,7 +239,10 @@ export function choice<const W extends string, const L extends string>(
   letter: L,
   options: { readonly default: NoInfer<W>; readonly because?: Citation },
 ): ChoiceInput<W, L, true>;
-export function choice<const W extends string, const L extends string>(words: readonly W[], letter: L): ChoiceInput<W, L, false>;
+export function choice<const W extends string, const L extends string>(
+  words: readonly W[],
+  letter: L,
+): ChoiceInput<W, L, false>;
 export function choice<const W extends string, const L extends string>(
   words: readonly W[],
   letter: L,
@@ -243,7 +271,10 @@ export function list<const R extends Scalars, const L extends string>(
   letter: L,
   options: { readonly default: readonly never[] },
 ): ListInput<R, L, true>;
-export function list<const R extends Scalars, const L extends string>(record: R, letter: L): ListInput<R, L, false>;
+export function list<const R extends Scalars, const L extends string>(
+  record: R,
+  letter: L,
+): ListInput<R, L, false>;
 export function list<const R extends Scalars, const L extends string>(
   record: R,
   letter: L,
@@ -274,6 +305,9 @@ export interface Output<K extends string, L extends string> {
  * @param letter - The book's letter.
  * @returns The output.
  */
-export function output<const K extends string, const L extends string>(kind: K, letter: L): Output<K, L> {
+export function output<const K extends string, const L extends string>(
+  kind: K,
+  letter: L,
+): Output<K, L> {
   return { kind, letter };
 }

@@ -83,5 +83,5 @@ export function bound<const N extends string, L>(
   bounds: { readonly min?: number; readonly max?: number },
   source: Citation,
 ): Limit<N> {
-  return { input: name, says, of: of as (letters: never) => number, ...bounds, source };
+  return { input: name, says, of: of, ...bounds, source };
 }

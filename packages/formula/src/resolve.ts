@@ -1,4 +1,12 @@
-import { type AnyPoint, type AnyQuantity, coherentUnit, isPoint, isQuantity, QuantityError, type Sources } from "@leat/quantity";
+import {
+  type AnyPoint,
+  type AnyQuantity,
+  coherentUnit,
+  isPoint,
+  isQuantity,
+  QuantityError,
+  type Sources,
+} from "@leat/quantity";
 
 import type { AnyDefinition, CallOptions } from "./definition.ts";
 import type { AnyInput, CurvePoints, Domain, ScalarInput } from "./input.ts";
@@ -34,7 +42,9 @@ export interface Resolved {
 
 /** Constants in coherent units. */
 export function constantsOf(definition: AnyDefinition): Record<string, number> {
-  return Object.fromEntries(Object.entries(definition.constants ?? {}).map(([letter, q]) => [letter, q["~si"]]));
+  return Object.fromEntries(
+    Object.entries(definition.constants ?? {}).map(([letter, q]) => [letter, q["~si"]]),
+  );
 }
 
 /** Makes a caller's arguments into numbers, or refuses them, all at once. */
@@ -48,18 +58,36 @@ export function resolve(
   const choices: Record<string, string> = {};
   for (const name of Object.keys(args)) {
     if (!Object.hasOwn(definition.inputs, name)) {
-      refuse(definition, `${name} is not an input; inputs are ${Object.keys(definition.inputs).join(", ")}`);
+      refuse(
+        definition,
+        `${name} is not an input; inputs are ${Object.keys(definition.inputs).join(", ")}`,
+      );
     }
   }
   for (const [name, input] of Object.entries(definition.inputs)) {
     const value = args[name] ?? undefined;
-    if (value === undefined && input.default === undefined) refuse(definition, `${name} is missing: give ${wanted(input)}`);
+    if (value === undefined && input.default === undefined)
+      refuse(definition, `${name} is missing: give ${wanted(input)}`);
     const assumed = value === undefined;
     const used = assumed ? input.default : value;
     if (assumed && input.type !== "list") {
-      options.onAssumed?.({ formula: definition.id, input: name, value: String(used), because: input.because });
+      options.onAssumed?.({
+        formula: definition.id,
+        input: name,
+        value: String(used),
+        because: input.because,
+      });
     }
-    letters[input.letter] = take(definition, input, [name], [input.letter], used, assumed, slots, choices);
+    letters[input.letter] = take(
+      definition,
+      input,
+      [name],
+      [input.letter],
+      used,
+      assumed,
+      slots,
+      choices,
+    );
   }
   const problems = slots.flatMap((slot) => domainProblem(definition.id, slot) ?? []);
   if (problems.length > 0) throw new NonPhysicalError(problems);
@@ -79,35 +107,43 @@ function take(
   const where = path.join(".");
   switch (input.type) {
     case "scalar": {
-      if (!isQuantity(value) || !input.kinds.includes((value as AnyQuantity).kind)) {
+      if (!isQuantity(value) || !input.kinds.includes(value.kind)) {
         refuse(definition, `${where} = ${said(value)} is refused: give ${wanted(input)}`);
       }
       slots.push({ path, letters, domain: input.domain, given: value, assumed });
-      return (value as AnyQuantity)["~si"];
+      return value["~si"];
     }
     case "point": {
-      if (!isPoint(value) || (value as AnyPoint).origin !== input.origin) {
+      if (!isPoint(value) || value.origin !== input.origin) {
         refuse(definition, `${where} = ${said(value)} is refused: give ${wanted(input)}`);
       }
       slots.push({ path, letters, domain: "any", given: value, assumed });
-      return (value as AnyPoint)["~si"];
+      return value["~si"];
     }
     case "choice": {
-      if (!input.words.includes(value as string)) refuse(definition, `${where} = ${said(value)} is refused: give ${wanted(input)}`);
+      if (!input.words.includes(value as string))
+        refuse(definition, `${where} = ${said(value)} is refused: give ${wanted(input)}`);
       choices[where] = value as string;
       return value;
     }
     case "list": {
-      if (!Array.isArray(value)) refuse(definition, `${where} = ${said(value)} is refused: give ${wanted(input)}`);
-      return (value as unknown[]).map((row, i) => record(definition, input.record, [...path, i], [...letters, i], row, slots));
+      if (!Array.isArray(value))
+        refuse(definition, `${where} = ${said(value)} is refused: give ${wanted(input)}`);
+      return (value as unknown[]).map((row, i) =>
+        record(definition, input.record, [...path, i], [...letters, i], row, slots),
+      );
     }
     case "curve": {
       const points = value as CurvePoints<string, string>;
       const numbers = (axis: "x" | "y"): Float64Array =>
-        Float64Array.from(points?.[axis] ?? refuse(definition, `${where} is refused: give ${wanted(input)}`), (q: unknown) => {
-          if (!isQuantity(q) || q.kind !== input[axis]) refuse(definition, `${where}.${axis} holds ${said(q)}: give ${input[axis]}`);
-          return (q as AnyQuantity)["~si"];
-        });
+        Float64Array.from(
+          points?.[axis] ?? refuse(definition, `${where} is refused: give ${wanted(input)}`),
+          (q: unknown) => {
+            if (!isQuantity(q) || q.kind !== input[axis])
+              refuse(definition, `${where}.${axis} holds ${said(q)}: give ${input[axis]}`);
+            return q["~si"];
+          },
+        );
       return input.through(numbers("x"), numbers("y"));
     }
   }
@@ -124,13 +160,27 @@ function record(
   const fields = (typeof row === "object" && row !== null ? row : {}) as Record<string, unknown>;
   const numbers: Numbers = {};
   for (const name of Object.keys(fields)) {
-    if (!Object.hasOwn(inputs, name)) refuse(definition, `${path.join(".")}.${name} is not an input; inputs are ${Object.keys(inputs).join(", ")}`);
+    if (!Object.hasOwn(inputs, name))
+      refuse(
+        definition,
+        `${path.join(".")}.${name} is not an input; inputs are ${Object.keys(inputs).join(", ")}`,
+      );
   }
   for (const [name, input] of Object.entries(inputs)) {
     const value = fields[name] ?? input.default;
     const here = [...path, name];
-    if (value === undefined) refuse(definition, `${here.join(".")} is missing: give ${wanted(input)}`);
-    numbers[input.letter] = take(definition, input, here, [...letters, input.letter], value, fields[name] == null, slots, {});
+    if (value === undefined)
+      refuse(definition, `${here.join(".")} is missing: give ${wanted(input)}`);
+    numbers[input.letter] = take(
+      definition,
+      input,
+      here,
+      [...letters, input.letter],
+      value,
+      fields[name] == null,
+      slots,
+      {},
+    );
   }
   return numbers;
 }
@@ -180,7 +230,11 @@ function example(kind: string): string {
 
 function said(value: unknown): string {
   if (isQuantity(value)) return `${value.toString()} (${value.kind})`;
-  return isPoint(value) ? value.toString() : `${typeof value === "string" ? JSON.stringify(value.slice(0, 60)) : typeof value}`;
+  return isPoint(value)
+    ? value.toString()
+    : typeof value === "string"
+      ? JSON.stringify(value.slice(0, 60))
+      : typeof value;
 }
 
 function refuse(definition: AnyDefinition, message: string): never {

@@ -12,7 +12,9 @@ type AnyColumn = Column<string>;
 
 /** What a caller passes for a series: a column wherever a quantity is taken. */
 export type SeriesArgs<I> = {
-  readonly [N in keyof Args<I>]: Args<I>[N] | (NonNullable<Args<I>[N]> extends Quantity<infer K> ? Column<K> : never);
+  readonly [N in keyof Args<I>]:
+    | Args<I>[N]
+    | (NonNullable<Args<I>[N]> extends Quantity<infer K> ? Column<K> : never);
 };
 
 /**
@@ -28,7 +30,11 @@ export type SeriesArgs<I> = {
  * @returns The column of answers, with the offset, scale and noise that its inputs' sources give it.
  * @throws NonPhysicalError, OutOfValidityError, QuantityError `column` for no column or unequal lengths.
  */
-export function series<I extends Inputs, K extends string, C extends Readonly<Record<string, AnyQuantity>>>(
+export function series<
+  I extends Inputs,
+  K extends string,
+  C extends Readonly<Record<string, AnyQuantity>>,
+>(
   formula: Formula<I, Output<K, string>, C, false>,
   args: SeriesArgs<I>,
   options: CallOptions = {},
@@ -41,14 +47,23 @@ export function series<I extends Inputs, K extends string, C extends Readonly<Re
     else scalars[name] = value;
   }
   const [[driver, first] = [undefined, undefined]] = columns;
-  if (!driver || !first) throw new QuantityError("column", `${definition.id}: no input is a column; call the formula itself.`);
+  if (!driver || !first)
+    throw new QuantityError(
+      "column",
+      `${definition.id}: no input is a column; call the formula itself.`,
+    );
   const { length } = first;
-  const quality = new Uint8Array(length);
+  const quality = first.quality.slice();
   for (const [name, column] of columns) {
     if (column.length !== length) {
-      throw new QuantityError("column", `${definition.id}: ${name} has ${column.length} rows and ${driver} has ${length}; give columns of one length.`);
+      throw new QuantityError(
+        "column",
+        `${definition.id}: ${name} has ${column.length} rows and ${driver} has ${length}; give columns of one length.`,
+      );
     }
-    for (let i = 0; i < length; i++) quality[i] = (quality[i] as number) | (column.quality[i] as number);
+    if (column === first) continue;
+    for (let i = 0; i < length; i++)
+      quality[i] = (quality[i] as number) | (column.quality[i] as number);
   }
 
   // Scalars are resolved, and columns checked for kind, by the row that is taken as the example.
@@ -56,20 +71,24 @@ export function series<I extends Inputs, K extends string, C extends Readonly<Re
   const out = new Float64Array(length);
   const kind = outputsOf(definition.output)[0]?.kind as K;
   if (example < 0) return Column.wrap(kind, out, quality, { axis: first.axis });
-  checkDomains(definition, columns, quality);
+  const spans = new Map(Array.from(columns, ([name, { values }]) => [name, spanOf(values)]));
+  checkDomains(definition, columns, spans, quality);
   const at = (row: number): Record<string, unknown> => ({
     ...scalars,
     ...Object.fromEntries(Array.from(columns, ([name, column]) => [name, column.at(row)])),
   });
   const resolved = resolve(definition, at(example), options);
   const letters: Numbers = { ...resolved.letters };
-  const byLetter = Array.from(columns, ([name, { values }]) => ({ letter: letterOf(definition, name), values }));
-  checkLimits(definition, letters, byLetter, columns, quality, options);
+  const byLetter = Array.from(columns, ([name, { values }]) => ({
+    letter: letterOf(definition, name),
+    values,
+  }));
+  checkLimits(definition, letters, byLetter, columns, spans, quality, options);
 
   const { series: written, body } = definition;
   const plain = columns.size === 1 && written?.over === driver ? written.loop : undefined;
   const values = first.values;
-  for (let from = nextRow(quality, 0); from < length; ) {
+  for (let from = nextRow(quality, 0); from < length;) {
     let to = from + 1;
     while (to < length && !((quality[to] as number) & Quality.gap)) to++;
     if (plain) plain(values, letters as never, out, from, to);
@@ -96,7 +115,8 @@ function isColumn(value: unknown): value is AnyColumn {
 
 function letterOf(definition: AnyDefinition, name: string): string {
   const input = definition.inputs[name];
-  if (input?.type !== "scalar") throw new QuantityError("column", `${definition.id}: ${name} takes no column.`);
+  if (input?.type !== "scalar")
+    throw new QuantityError("column", `${definition.id}: ${name} takes no column.`);
   return input.letter;
 }
 
@@ -106,19 +126,47 @@ function nextRow(quality: Uint8Array, from: number): number {
   return row;
 }
 
+/** Where the numbers of a column lie; gaps hold 0 and are among them. */
+interface Span {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** One pass, so that the checks which all rows pass need none of their own. */
+function spanOf(values: Float64Array): Span {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < values.length; i++) {
+    const n = values[i] as number;
+    low = Math.min(low, n);
+    high = Math.max(high, n);
+  }
+  return { low, high };
+}
+
 /** One error for each column that has rows which nothing physical can have. */
-function checkDomains(definition: AnyDefinition, columns: ReadonlyMap<string, AnyColumn>, quality: Uint8Array): void {
+function checkDomains(
+  definition: AnyDefinition,
+  columns: ReadonlyMap<string, AnyColumn>,
+  spans: ReadonlyMap<string, Span>,
+  quality: Uint8Array,
+): void {
   const notices: Notice[] = [];
   for (const [name, { values }] of columns) {
     const input = definition.inputs[name];
     const domain = input?.type === "scalar" ? input.domain : "any";
     if (domain === "any") continue;
     const [min, max] = [0, domain === "fraction" ? 1 : Number.POSITIVE_INFINITY];
+    const { low, high } = spans.get(name) as Span;
+    if (low >= min && high <= max && (low > 0 || domain !== "positive")) continue;
     let bad = 0;
     let row = -1;
     for (let i = 0; i < values.length; i++) {
       const n = values[i] as number;
-      if ((n < min || n > max || (n === 0 && domain === "positive")) && !((quality[i] as number) & Quality.gap)) {
+      if (
+        (n < min || n > max || (n === 0 && domain === "positive")) &&
+        !((quality[i] as number) & Quality.gap)
+      ) {
         if (bad === 0) row = i;
         bad++;
       }
@@ -143,11 +191,20 @@ function checkLimits(
   letters: Numbers,
   byLetter: readonly { letter: string; values: Float64Array }[],
   columns: ReadonlyMap<string, AnyColumn>,
+  spans: ReadonlyMap<string, Span>,
   quality: Uint8Array,
   options: CallOptions,
 ): void {
   const notices = (definition.limits ?? []).flatMap((limit) => {
-    const { count, worst } = countBeyond(definition, limit, letters, byLetter, columns, quality);
+    const { count, worst } = countBeyond(
+      definition,
+      limit,
+      letters,
+      byLetter,
+      columns,
+      spans,
+      quality,
+    );
     if (count === 0) return [];
     const got = `${nameOf(limit)} = ${Number(worst.toPrecision(4))} at worst, in ${count} of ${quality.length} rows,`;
     return [limitNotice(definition, limit, worst, String(worst), got)];
@@ -162,6 +219,7 @@ function countBeyond(
   letters: Numbers,
   byLetter: readonly { letter: string; values: Float64Array }[],
   columns: ReadonlyMap<string, AnyColumn>,
+  spans: ReadonlyMap<string, Span>,
   quality: Uint8Array,
 ): { count: number; worst: number } {
   const { min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY } = limit;
@@ -169,7 +227,7 @@ function countBeyond(
   const above = limit.of ? undefined : columns.get(limit.input)?.values;
   if (above && !(limit.over && columns.has(limit.over))) {
     // One column against fixed bounds: the bounds are scaled instead of the rows.
-    return scan(above, quality, min, max, over as number);
+    return scan(above, spans.get(limit.input) as Span, quality, min, max, over as number);
   }
   if (!limit.of && !columns.has(limit.input) && !(limit.over && columns.has(limit.over))) {
     const n = bounded(definition, limit, letters);
@@ -190,8 +248,16 @@ function countBeyond(
   return { count, worst };
 }
 
-function scan(values: Float64Array, quality: Uint8Array, min: number, max: number, over: number): { count: number; worst: number } {
+function scan(
+  values: Float64Array,
+  { low, high }: Span,
+  quality: Uint8Array,
+  min: number,
+  max: number,
+  over: number,
+): { count: number; worst: number } {
   const [lo, hi] = [min * over, max * over];
+  if (low >= lo && high <= hi) return { count: 0, worst: 0 };
   let count = 0;
   let worst = 0;
   for (let i = 0; i < values.length; i++) {
@@ -243,9 +309,11 @@ function uncertaintyOf(
   out: Float64Array,
   quality: Uint8Array,
   resolveRow: (row: number) => Resolved,
-): { uncertainty?: { scale: (readonly [string, number])[]; noise: (readonly [string, number])[] } } {
+): {
+  uncertainty?: { scale: (readonly [string, number])[]; noise: (readonly [string, number])[] };
+} {
   if (!resolveRow(nextRow(quality, 0)).slots.some(({ given }) => given["~sources"])) return {};
-  const good = out.filter((_, row) => !((quality[row] as number) & Quality.gap)).sort();
+  const good = out.filter((_, row) => !((quality[row] as number) & Quality.gap)).toSorted();
   const y = good[good.length >> 1] as number;
   if (y === 0) return {};
   const example = out.indexOf(y);
@@ -257,14 +325,18 @@ function uncertaintyOf(
     if (!sources) continue;
     const largest = Math.max(...Array.from(sources.values(), Math.abs));
     const [slope = 0] = partial(definition, resolved, slot, largest);
-    const own = new Set((columns.get(String(slot.path[0]))?.uncertainty?.noise ?? []).map(([id]) => `${id}[${example}]`));
+    const own = new Set(
+      (columns.get(String(slot.path[0]))?.uncertainty?.noise ?? []).map(
+        ([id]) => `${id}[${example}]`,
+      ),
+    );
     for (const [id, c] of sources) {
       const [to, name] = own.has(id) ? [noise, id.slice(0, id.lastIndexOf("["))] : [scale, id];
       to.set(name, (to.get(name) ?? 0) + (own.has(id) ? slope * c : (slope * c) / y));
     }
   }
   if (scale.size + noise.size === 0) return {};
-  const list = (map: Map<string, number>): (readonly [string, number])[] => Array.from(map, ([id, c]) => [id, Math.abs(c)] as const);
+  const list = (map: Map<string, number>): (readonly [string, number])[] =>
+    Array.from(map, ([id, c]) => [id, Math.abs(c)] as const);
   return { uncertainty: { scale: list(scale), noise: list(noise) } };
 }
-

@@ -27,7 +27,14 @@ export type Units<R> = { readonly [C in keyof R]?: AnyUnit };
 /** A table that can be looked up. */
 export interface Table<R extends Row, K extends keyof R & string, U> {
   /** Its definition. */
-  readonly definition: { readonly id: string; readonly revision?: number; readonly key: K; readonly units: U; readonly source: Citation; readonly rows: readonly R[] };
+  readonly definition: {
+    readonly id: string;
+    readonly revision?: number;
+    readonly key: K;
+    readonly units: U;
+    readonly source: Citation;
+    readonly rows: readonly R[];
+  };
   /** Names of the rows, in the order of the source. */
   keys(): R[K][];
   /**
@@ -46,7 +53,10 @@ export interface Table<R extends Row, K extends keyof R & string, U> {
    * @returns The quantity.
    * @throws QuantityError `size` where there is no such row or the source leaves it out.
    */
-  get<C extends keyof U & keyof R & string>(key: R[K], column: C): U[C] extends Unit<infer N> ? Quantity<N> : never;
+  get<C extends keyof U & keyof R & string>(
+    key: R[K],
+    column: C,
+  ): U[C] extends Unit<infer N> ? Quantity<N> : never;
 }
 
 /**
@@ -55,9 +65,11 @@ export interface Table<R extends Row, K extends keyof R & string, U> {
  * @param define - Returns the definition; called once, when the table is first used. Mark the call as pure.
  * @returns The table.
  */
-export function table<const R extends Row, const K extends keyof R & string, const U extends Units<R>>(
-  define: () => TableDefinition<R, K, U>,
-): Table<R, K, U> {
+export function table<
+  const R extends Row,
+  const K extends keyof R & string,
+  const U extends Units<R>,
+>(define: () => TableDefinition<R, K, U>): Table<R, K, U> {
   let made: TableDefinition<R, K, U> | undefined;
   const byKey = new Map<unknown, R>();
   const definition = (): TableDefinition<R, K, U> => {
@@ -88,7 +100,10 @@ export function table<const R extends Row, const K extends keyof R & string, con
       const value = row(key)[column];
       const unit = definition().units[column] as unknown as Unit<string> | undefined;
       if (typeof value !== "number" || !unit) {
-        throw new QuantityError("size", `${definition().id}: the source gives no ${column} for ${String(key)}.`);
+        throw new QuantityError(
+          "size",
+          `${definition().id}: the source gives no ${column} for ${String(key)}.`,
+        );
       }
       return unit.of(value) as never;
     },

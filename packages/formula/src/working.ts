@@ -56,13 +56,14 @@ export function working<I extends Inputs>(
   args: Args<I>,
 ): Working {
   const { definition } = formula;
-  return workingOf(definition, resolve(definition, args as Readonly<Record<string, unknown>>));
+  return workingOf(definition, resolve(definition, args));
 }
 
 /** The calculation of a definition on inputs that are resolved. */
-export function workingOf(definition: AnyDefinition, resolved: Resolved): Working {
+function workingOf(definition: AnyDefinition, resolved: Resolved): Working {
   const { values } = run(definition, resolved);
-  const si = (n: number, kind: string): string => `${figures(n)} ${coherentUnit(kind, "¤").symbol}`.replace(/ 1$/, "");
+  const si = (n: number, kind: string): string =>
+    `${figures(n)} ${coherentUnit(kind, "¤").symbol}`.replace(/ 1$/, "");
   return {
     formula: definition.id,
     revision: definition.revision ?? 1,
@@ -74,7 +75,12 @@ export function workingOf(definition: AnyDefinition, resolved: Resolved): Workin
         ...shown(given, si),
         ...(assumed && { assumed }),
       })),
-      ...Object.entries(resolved.choices).map(([word, value]) => ({ letter: "", word: words([word]), given: value, value })),
+      ...Object.entries(resolved.choices).map(([word, value]) => ({
+        letter: "",
+        word: words([word]),
+        given: value,
+        value,
+      })),
     ],
     constants: Object.entries(definition.constants ?? {}).map(([letter, q]) => ({
       letter,
@@ -103,8 +109,11 @@ export function workingOf(definition: AnyDefinition, resolved: Resolved): Workin
 }
 
 /** As it was given and in the coherent unit; a number that was given in that unit is shown once. */
-function shown(given: AnyQuantity | AnyPoint, si: (n: number, kind: string) => string): { given: string; value: string } {
-  const value = si(given["~si"], isPoint(given) ? given.overOrigin().kind : (given as AnyQuantity).kind);
+function shown(
+  given: AnyQuantity | AnyPoint,
+  si: (n: number, kind: string) => string,
+): { given: string; value: string } {
+  const value = si(given["~si"], isPoint(given) ? given.overOrigin().kind : given.kind);
   const text = String(given);
   return { given: unitPart(text) === unitPart(value) ? value : text, value };
 }
@@ -127,7 +136,9 @@ export function workingText(sheet: Working): string {
     ...sheet.inputs.map(line),
     ...sheet.constants.map(line),
     ...sheet.steps.map(line),
-    ...sheet.results.map(({ letter, word, value }) => `→ ${letter} = ${value}${word && `   ${word}`}`),
+    ...sheet.results.map(
+      ({ letter, word, value }) => `→ ${letter} = ${value}${word && `   ${word}`}`,
+    ),
     ...sheet.limits.map(({ text, kept }) => `  ${kept ? "within" : "BEYOND"}: ${text}`),
     `  source: ${sheet.source}; ${sheet.formula}, revision ${sheet.revision}`,
   ].join("\n");
@@ -136,13 +147,20 @@ export function workingText(sheet: Working): string {
 /** `crestHeight` → `crest height`; rows of a list are counted from 1. */
 function words(path: readonly (string | number)[]): string {
   return path
-    .map((part) => (typeof part === "number" ? String(part + 1) : part.replaceAll(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`)))
+    .map((part) =>
+      typeof part === "number"
+        ? String(part + 1)
+        : part.replaceAll(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`),
+    )
     .join(" ");
 }
 
 /** Seven figures: a pocket calculator's. */
 function figures(n: number): string {
   return n !== 0 && (Math.abs(n) < 1e-4 || Math.abs(n) >= 1e7)
-    ? n.toExponential(6).replace(/\.?0+e/, "e").replace("e+", "e")
+    ? n
+        .toExponential(6)
+        .replace(/\.?0+e/, "e")
+        .replace("e+", "e")
     : String(Number(n.toPrecision(7)));
 }

@@ -43,7 +43,14 @@ export const approachFactor = /* @__PURE__ */ formula(() => ({
     dischargeCoefficient: input("coefficient", "Cd", { domain: "fraction" }),
   },
   output: output("coefficient", "E"),
-  limits: [ratio("nozzleDiameter", "pipeDiameter", { max: 1 }, firstPrinciples.at("a nozzle narrows the pipe"))],
+  limits: [
+    ratio(
+      "nozzleDiameter",
+      "pipeDiameter",
+      { max: 1 },
+      firstPrinciples.at("a nozzle narrows the pipe"),
+    ),
+  ],
   source: firstPrinciples.at("energy from the pipe to the jet, with continuity"),
   body: ({ d, D, Cd }) => approach(Cd, d / D),
 }));

@@ -49,9 +49,21 @@ export const jetFlowWithApproach = /* @__PURE__ */ formula(() => ({
   },
   output: output("volume flow", "Q"),
   steps: {
-    E: { kind: "coefficient", equation: "1/√(1 − Cd²·(d/D)^4)", of: ({ d, D, Cd }) => approach(Cd, d / D) },
+    E: {
+      kind: "coefficient",
+      equation: "1/√(1 − Cd²·(d/D)^4)",
+      of: ({ d, D, Cd }) => approach(Cd, d / D),
+    },
   },
-  limits: [ratio("nozzleDiameter", "pipeDiameter", { max: 1 }, firstPrinciples.at("a nozzle narrows the pipe"))],
+  limits: [
+    ratio(
+      "nozzleDiameter",
+      "pipeDiameter",
+      { max: 1 },
+      firstPrinciples.at("a nozzle narrows the pipe"),
+    ),
+  ],
   source: firstPrinciples.at("energy from the pipe to the jet, with continuity"),
-  body: ({ h, d, D, Cd, g }) => Cd * (Math.PI / 4) * d * d * Math.sqrt(2 * g * h) * approach(Cd, d / D),
+  body: ({ h, d, D, Cd, g }) =>
+    Cd * (Math.PI / 4) * d * d * Math.sqrt(2 * g * h) * approach(Cd, d / D),
 }));

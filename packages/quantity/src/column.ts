@@ -1,11 +1,12 @@
 import { QuantityError } from "./error.ts";
 import { kindOf } from "./kind.ts";
+import { mixCurrency } from "./mix-currency.ts";
 import { readKind, readList, readNumber, readRecord, readSources } from "./plain-data.ts";
 import { Quantity } from "./quantity.ts";
 import { combineSources, type Sources } from "./sources.ts";
 import { TimeAxis, type TimeAxisJson } from "./time-axis.ts";
 import type { Plain, Relative } from "./types.ts";
-import { mixCurrency, type Unit } from "./unit.ts";
+import type { Unit } from "./unit.ts";
 
 /** Bits of the quality of a sample; a sample may have several. */
 export const Quality: {
@@ -104,12 +105,14 @@ export class Column<in out K extends string> {
           `${values.length} values, but ${rows.length} rows of ${rows === axis ? "time" : "quality"}`,
         );
     }
-    // A plain loop: entries() took nine times as long over a year of minutes.
-    for (let row = 0; row < values.length; row += 1) {
+    const row = firstUnfit(values, quality);
+    if (row >= 0) {
       const value = values[row] as number;
-      if (!Number.isFinite(value)) throw refuse(`row ${row} of ${kind} is not a finite number`);
-      if (value !== 0 && (quality[row] as number) & Quality.gap)
-        throw refuse(`row ${row} of ${kind} is a gap and holds ${value}`);
+      throw refuse(
+        Number.isFinite(value)
+          ? `row ${row} of ${kind} is a gap and holds ${value}`
+          : `row ${row} of ${kind} is not a finite number`,
+      );
     }
     this.kind = kind;
     this.values = values;
@@ -301,6 +304,19 @@ export class Column<in out K extends string> {
       currency,
     });
   }
+}
+
+/**
+ * The first row that is no number, or a gap that holds one; −1 where there is none. A loop of its own, with
+ * one way out: in the constructor it took twice as long over a year of minutes, and nine times with entries().
+ */
+function firstUnfit(values: Float64Array, quality: Uint8Array): number {
+  for (let row = 0; row < values.length; row += 1) {
+    const value = values[row] as number;
+    if (!Number.isFinite(value) || (value !== 0 && ((quality[row] as number) & Quality.gap) !== 0))
+      return row;
+  }
+  return -1;
 }
 
 function refuse(message: string): QuantityError {

@@ -62,8 +62,17 @@ export function pressureOfColumn(
   return height.times(density).times(gravity);
 }
 
-function product<K extends string>(kind: K, a: AnyQuantity, aKind: string, b: AnyQuantity, bKind: string): Quantity<K> {
-  for (const [value, needed] of [[a, aKind], [b, bKind]] as const) {
+function product<K extends string>(
+  kind: K,
+  a: AnyQuantity,
+  aKind: string,
+  b: AnyQuantity,
+  bKind: string,
+): Quantity<K> {
+  for (const [value, needed] of [
+    [a, aKind],
+    [b, bKind],
+  ] as const) {
     if (!isQuantity(value) || kindOf(value.kind).plain !== needed) {
       throw new QuantityError("kind", `a ${kind} needs a ${needed}, not ${String(value)}`);
     }

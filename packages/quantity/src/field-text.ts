@@ -4,7 +4,8 @@ import { QuantityError } from "./error.ts";
 const longest = 200;
 
 // Characters that look alike, and what each is read as. Not NFKC for all: it would make m² of m2.
-const lookalikes = "\u2212\u2010\u2011\u2013\u2032\u2019\u2033\u201d\u2126\u03bc\u22c5\u2219*\u2044\u2215";
+const lookalikes =
+  "\u2212\u2010\u2011\u2013\u2032\u2019\u2033\u201d\u2126\u03bc\u22c5\u2219*\u2044\u2215";
 const readAs = "----''\"\"Ω\u00b5···//";
 
 /**
@@ -16,8 +17,10 @@ const readAs = "----''\"\"Ω\u00b5···//";
  * @throws {@link QuantityError} `no-number`, `too-long`, `empty`.
  */
 export function fieldText(text: string): string {
-  if (typeof text !== "string") throw new QuantityError("no-number", `field text is a string, not ${typeof text}`);
-  if (text.length > longest) throw new QuantityError("too-long", `field text is longer than ${longest} characters`);
+  if (typeof text !== "string")
+    throw new QuantityError("no-number", `field text is a string, not ${typeof text}`);
+  if (text.length > longest)
+    throw new QuantityError("too-long", `field text is longer than ${longest} characters`);
   const line = text
     .replace(/[⁻⁰¹²³⁴-⁹]+/g, (digits) => `^${digits.normalize("NFKC")}`)
     .replace(/[¼-¾⅐-⅞℃℉]/g, (sign) => ` ${sign.normalize("NFKC")}`)

@@ -1,7 +1,15 @@
 import { digitsOf, plain, withUnit } from "./digits.ts";
 import { QuantityError } from "./error.ts";
 import { inch } from "./generated/units.ts";
-import { type AnyPoint, type AnyPointUnit, type Difference, isPoint, type Origin, type Point, type PointUnit } from "./point.ts";
+import {
+  type AnyPoint,
+  type AnyPointUnit,
+  type Difference,
+  isPoint,
+  type Origin,
+  type Point,
+  type PointUnit,
+} from "./point.ts";
 import type { AnyQuantity, Quantity } from "./quantity.ts";
 import { coverage95, spreadOf } from "./sources.ts";
 import type { Plain } from "./types.ts";
@@ -51,12 +59,17 @@ export function format(
   unit: AnyUnit | AnyPointUnit,
   options: number | FormatOptions = {},
 ): string {
-  const { digits, plusMinus = false, decimalMark = ".", grouping = "" } =
-    typeof options === "number" ? { digits: options } : options;
+  const {
+    digits,
+    plusMinus = false,
+    decimalMark = ".",
+    grouping = "",
+  } = typeof options === "number" ? { digits: options } : options;
   if (digits !== undefined && !(Number.isInteger(digits) && digits >= 1 && digits <= 17)) {
     throw new QuantityError("number", `${digits} significant digits are not from 1 to 17`);
   }
-  if (grouping === decimalMark) throw new QuantityError("number", `${grouping} cannot group and be the decimal mark`);
+  if (grouping === decimalMark)
+    throw new QuantityError("number", `${grouping} cannot group and be the decimal mark`);
   const number = value.in(unit as AnyUnit);
   const scale = "unit" in unit ? unit.unit : unit;
   const half = coverage95 * scale.fromSI(spreadOf(value["~sources"]));
@@ -125,7 +138,12 @@ function tidy(text: string): string {
  * @throws {@link QuantityError} `kind`, `number` for another denominator.
  */
 export function formatFeetAndInches(
-  length: Quantity<"length"> | Quantity<"gross head"> | Quantity<"net head"> | Quantity<"head loss"> | Quantity<"pipe length">,
+  length:
+    | Quantity<"length">
+    | Quantity<"gross head">
+    | Quantity<"net head">
+    | Quantity<"head loss">
+    | Quantity<"pipe length">,
   denominator = 16,
 ): string {
   if (![1, 2, 4, 8, 16, 32, 64, 128].includes(denominator)) {
@@ -139,6 +157,7 @@ export function formatFeetAndInches(
   let bottom = denominator;
   while (top > 0 && top % 2 === 0) [top, bottom] = [top / 2, bottom / 2];
   const fraction = top > 0 ? `${top}/${bottom}` : "";
-  const tape = whole === 0 && fraction && feet === 0 ? fraction : `${whole}${fraction && ` ${fraction}`}`;
+  const tape =
+    whole === 0 && fraction && feet === 0 ? fraction : `${whole}${fraction && ` ${fraction}`}`;
   return `${inches < 0 && parts > 0 ? "-" : ""}${feet > 0 ? `${feet}'-` : ""}${tape}"`;
 }

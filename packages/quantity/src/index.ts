@@ -22,7 +22,14 @@ export {
   toAbsolute,
   toGauge,
 } from "./point.ts";
-export { Column, type ColumnJson, type ColumnOptions, type ColumnUncertainty, Quality, type SourceOf } from "./column.ts";
+export {
+  Column,
+  type ColumnJson,
+  type ColumnOptions,
+  type ColumnUncertainty,
+  Quality,
+  type SourceOf,
+} from "./column.ts";
 export {
   type CivilTime,
   type RegularTimes,

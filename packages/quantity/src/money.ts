@@ -31,7 +31,10 @@ export function isCurrency(code: unknown): code is string {
  */
 export function currency(code: string): Unit<"money"> {
   if (!isCurrency(code)) {
-    throw new QuantityError("currency", `${String(code).slice(0, 60)} is not an active ISO 4217 currency`);
+    throw new QuantityError(
+      "currency",
+      `${String(code).slice(0, 60)} is not an active ISO 4217 currency`,
+    );
   }
   return new Unit("money", code, 1, 1, code);
 }
@@ -89,8 +92,13 @@ export function totalMoney(lines: readonly Quantity<"money">[]): Quantity<"money
  * @returns The amount, not rounded.
  * @throws {@link QuantityError} `kind`, `currency`, `number` for a rate that is no rate.
  */
-export function exchange(amount: Quantity<"money">, rate: number, to: Unit<"money">): Quantity<"money"> {
-  if (!(rate > 0 && rate < Infinity)) throw new QuantityError("number", `${String(rate)} is not a rate of exchange`);
+export function exchange(
+  amount: Quantity<"money">,
+  rate: number,
+  to: Unit<"money">,
+): Quantity<"money"> {
+  if (!(rate > 0 && rate < Infinity))
+    throw new QuantityError("number", `${String(rate)} is not a rate of exchange`);
   const { symbol } = currency(String(to.currency));
   // Checks that it is money in a currency.
   roundMoney(amount);

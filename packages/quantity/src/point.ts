@@ -80,6 +80,8 @@ export interface AnyPoint {
   in(unit: AnyUnit | AnyPointUnit): number;
   /** The reading that it came from. */
   reading(): Reading | undefined;
+  /** The difference from the origin itself. */
+  overOrigin(): AnyQuantity;
   /** As plain data. */
   toJSON(): PointJson;
   /** Number and unit. */
@@ -118,9 +120,13 @@ export class Point<in out O extends Origin> {
     unit?: { readonly symbol: string },
     reading?: Reading,
   ) {
-    if (!Number.isFinite(si)) throw new QuantityError("not-finite", `a ${origin} point is not finite`);
+    if (!Number.isFinite(si))
+      throw new QuantityError("not-finite", `a ${origin} point is not finite`);
     if ((origin === "absolute zero" || origin === "vacuum") && si < 0) {
-      throw new QuantityError("not-finite", `${digitsOf(si)} ${kindOf(originTable[origin]?.[0] ?? "").unit} is below ${origin}`);
+      throw new QuantityError(
+        "not-finite",
+        `${digitsOf(si)} ${kindOf(originTable[origin]?.[0] ?? "").unit} is below ${origin}`,
+      );
     }
     this.origin = origin;
     this.instance = instance;
@@ -232,7 +238,7 @@ export class Point<in out O extends Origin> {
    * @returns The point, with the source added.
    */
   plusMinus(half: Quantity<Difference<O>>, source: string): Point<O> {
-    return this.withSources(this.overOrigin().plusMinus(half as never, source)["~sources"]);
+    return this.withSources(this.overOrigin().plusMinus(half, source)["~sources"]);
   }
 
   /**
@@ -243,7 +249,7 @@ export class Point<in out O extends Origin> {
    * @returns The point, with the source added.
    */
   within(half: Quantity<Difference<O>>, source: string): Point<O> {
-    return this.withSources(this.overOrigin().within(half as never, source)["~sources"]);
+    return this.withSources(this.overOrigin().within(half, source)["~sources"]);
   }
 
   /** @internal */
@@ -347,7 +353,12 @@ export function point<O extends Origin>(
 }
 
 /** A unit with a zero of its own. */
-function pointUnit<O extends Origin>(origin: O, symbol: string, unit: AnyUnit, offset: number): PointUnit<O> {
+function pointUnit<O extends Origin>(
+  origin: O,
+  symbol: string,
+  unit: AnyUnit,
+  offset: number,
+): PointUnit<O> {
   const scale: PointUnit<O> = {
     origin,
     symbol,
@@ -364,7 +375,10 @@ function pointUnit<O extends Origin>(origin: O, symbol: string, unit: AnyUnit, o
 }
 
 /** A gauge pressure at the atmosphere of its own site: there is no hidden 101 325 Pa. */
-export function toAbsolute(gauge: Point<"local atmosphere">, atmosphere: Point<"vacuum">): Point<"vacuum"> {
+export function toAbsolute(
+  gauge: Point<"local atmosphere">,
+  atmosphere: Point<"vacuum">,
+): Point<"vacuum"> {
   mustStandOn("local atmosphere", gauge);
   mustStandOn("vacuum", atmosphere);
   return atmosphere.plus(gauge.overOrigin());
@@ -415,7 +429,7 @@ export const fahrenheit: PointUnit<"absolute zero"> = /* @__PURE__ */ pointUnit(
 /** Kind of the differences of an origin, refusing what is none. */
 export function differenceOf(origin: string): string {
   const entry = Object.hasOwn(originTable, origin) ? originTable[origin] : undefined;
-  if (!entry) throw new QuantityError("origin", `${String(origin).slice(0, 60)} is not an origin`);
+  if (!entry) throw new QuantityError("origin", `${origin.slice(0, 60)} is not an origin`);
   return entry[0];
 }
 
@@ -426,15 +440,21 @@ function sayPoint(value: AnyPoint): string {
 function sameOrigin(a: AnyPoint, b: AnyPoint, verb: string): void {
   const needed = originTable[a.origin]?.[1];
   if (!isPoint(b) || a.origin !== b.origin || a.instance !== b.instance) {
-    throw new QuantityError("origin", `cannot ${verb} ${sayPoint(a)} and ${String(b)}: two origins`);
+    throw new QuantityError(
+      "origin",
+      `cannot ${verb} ${sayPoint(a)} and ${String(b)}: two origins`,
+    );
   }
   if (needed && a.instance === undefined && a !== b) {
-    throw new QuantityError("origin", `cannot ${verb} ${sayPoint(a)} and ${String(b)}: name the instance of the origin`);
+    throw new QuantityError(
+      "origin",
+      `cannot ${verb} ${sayPoint(a)} and ${String(b)}: name the instance of the origin`,
+    );
   }
 }
 
 function move<O extends Origin>(from: Point<O>, by: AnyQuantity, sign: 1 | -1): Point<O> {
-  if (!isQuantity(by) || (by as AnyQuantity).kind !== differenceOf(from.origin)) {
+  if (!isQuantity(by) || by.kind !== differenceOf(from.origin)) {
     throw new QuantityError("kind", `cannot move ${sayPoint(from)} by ${String(by)}`);
   }
   return new Point(

@@ -1,6 +1,7 @@
-import { QuantityError } from "./error.ts";
 import { digitsOf, withUnit } from "./digits.ts";
+import { QuantityError } from "./error.ts";
 import { kindOf, productKind, rootKind, sumKind } from "./kind.ts";
+import { mixCurrency } from "./mix-currency.ts";
 import type { Reading } from "./reading.ts";
 import { combineSources, coverage95, rectangle, type Sources, spreadOf } from "./sources.ts";
 import type {
@@ -14,7 +15,7 @@ import type {
   Relative,
   Root,
 } from "./types.ts";
-import { type AnyUnit, mixCurrency, type Unit } from "./unit.ts";
+import type { AnyUnit, Unit } from "./unit.ts";
 
 /** A quantity as plain data, with a version. */
 export interface QuantityJson {
@@ -135,7 +136,7 @@ export class Quantity<in out K extends string> {
    * @throws {@link QuantityError} `kind`, `currency`.
    */
   plus<B extends PlusPartner<K>>(other: Quantity<B>): Quantity<NoInfer<Plus<K, B>>> {
-    return add(this, other, "+", 1) as AnyQuantity as Quantity<Plus<K, B>>;
+    return add(this, other, "+", 1) as Quantity<Plus<K, B>>;
   }
 
   /**
@@ -146,7 +147,7 @@ export class Quantity<in out K extends string> {
    * @throws {@link QuantityError} `kind`, `currency`.
    */
   minus<B extends MinusPartner<K>>(other: Quantity<B>): Quantity<NoInfer<Minus<K, B>>> {
-    return add(this, other, "-", -1) as AnyQuantity as Quantity<Minus<K, B>>;
+    return add(this, other, "-", -1) as Quantity<Minus<K, B>>;
   }
 
   /**
@@ -181,7 +182,7 @@ export class Quantity<in out K extends string> {
    * @returns The quantity times itself.
    */
   squared(): Quantity<NoInfer<Product<K, K>>> {
-    return multiply(this, this, 1) as AnyQuantity as Quantity<Product<K, K>>;
+    return multiply(this, this, 1) as Quantity<Product<K, K>>;
   }
 
   /**
@@ -338,9 +339,22 @@ export class Quantity<in out K extends string> {
       throw new QuantityError("kind", `${say(this)} cannot be read to ${say(step)}`);
     }
     const resolution = this["~unit"]?.fromSI(step["~si"]) ?? step["~si"];
-    if (!(resolution > 0)) throw new QuantityError("not-finite", `a division of ${say(step)} is not above zero`);
-    const reading = { ...(this["~reading"] ?? { text: this.toString() }), resolution, assumed: false };
-    return new Quantity(this.kind, this["~si"], this["~sources"], this["~currency"], this["~number"], this["~unit"], reading);
+    if (!(resolution > 0))
+      throw new QuantityError("not-finite", `a division of ${say(step)} is not above zero`);
+    const reading = {
+      ...(this["~reading"] ?? { text: this.toString() }),
+      resolution,
+      assumed: false,
+    };
+    return new Quantity(
+      this.kind,
+      this["~si"],
+      this["~sources"],
+      this["~currency"],
+      this["~number"],
+      this["~unit"],
+      reading,
+    );
   }
 
   /**
@@ -380,7 +394,10 @@ export class Quantity<in out K extends string> {
     const written = this["~unit"];
     return written
       ? withUnit(digitsOf(this["~number"]), written.symbol)
-      : withUnit(digitsOf(this["~si"]), kindOf(this.kind).unit.replace("¤", this["~currency"] ?? "¤"));
+      : withUnit(
+          digitsOf(this["~si"]),
+          kindOf(this.kind).unit.replace("¤", this["~currency"] ?? "¤"),
+        );
   }
 
   /** @internal */
@@ -410,11 +427,15 @@ export function refuseNumber(what: { toString(): string }): never {
  * @returns True for a quantity.
  */
 export function isQuantity(value: unknown): value is AnyQuantity {
-  return typeof value === "object" && value !== null && (value as AnyQuantity)["~leat"] === "quantity";
+  return (
+    typeof value === "object" && value !== null && (value as AnyQuantity)["~leat"] === "quantity"
+  );
 }
 
 function say(value: unknown): string {
-  return isQuantity(value) ? `${value.toString()} (${value.kind})` : `${String(value)} (not a quantity)`;
+  return isQuantity(value)
+    ? `${value.toString()} (${value.kind})`
+    : `${String(value)} (not a quantity)`;
 }
 
 function finite(value: number, what: () => string): number {
@@ -427,7 +448,9 @@ function add(a: AnyQuantity, b: AnyQuantity, sign: "+" | "-", y: number): AnyQua
   if (kind === undefined) {
     throw new QuantityError(
       "kind",
-      sign === "+" ? `cannot add ${say(b)} to ${say(a)}` : `cannot subtract ${say(b)} from ${say(a)}`,
+      sign === "+"
+        ? `cannot add ${say(b)} to ${say(a)}`
+        : `cannot subtract ${say(b)} from ${say(a)}`,
     );
   }
   const currency = mixCurrency(a["~currency"], b["~currency"]);
@@ -448,19 +471,33 @@ function multiply(a: AnyQuantity, b: number | AnyQuantity, sign: 1 | -1): AnyQua
   if (typeof b === "number") {
     const factor = sign === 1 ? b : 1 / b;
     const value = finite(sign === 1 ? a["~si"] * b : a["~si"] / b, what);
-    return new Quantity(a.kind, value, combineSources(a["~sources"], factor, undefined, 0), a["~currency"]);
+    return new Quantity(
+      a.kind,
+      value,
+      combineSources(a["~sources"], factor, undefined, 0),
+      a["~currency"],
+    );
   }
   if (!isQuantity(b)) {
-    throw new QuantityError("kind", `cannot ${sign === 1 ? "multiply" : "divide"} ${say(a)} by ${say(b)}`);
+    throw new QuantityError(
+      "kind",
+      `cannot ${sign === 1 ? "multiply" : "divide"} ${say(a)} by ${say(b)}`,
+    );
   }
   const { name, priced } = productKind(a.kind, b.kind, sign);
   const x = a["~si"];
   const y = b["~si"];
   const value = finite(sign === 1 ? x * y : x / y, what);
   // Written so that x ÷ x has no uncertainty, to the last digit.
-  const sources = sign === 1
-    ? combineSources(a["~sources"], y, b["~sources"], x)
-    : combineSources(combineSources(a["~sources"], 1, b["~sources"], -value), 1 / y, undefined, 0);
+  const sources =
+    sign === 1
+      ? combineSources(a["~sources"], y, b["~sources"], x)
+      : combineSources(
+          combineSources(a["~sources"], 1, b["~sources"], -value),
+          1 / y,
+          undefined,
+          0,
+        );
   const currency = mixCurrency(a["~currency"], b["~currency"]);
   return new Quantity(name, value, sources, priced ? currency : undefined);
 }

@@ -5,13 +5,14 @@ import type { ExponentsOf } from "./generated/types.ts";
 import { one } from "./generated/units.ts";
 import { unitWords } from "./generated/words.ts";
 import { type KindInfo, kindOf, rootKind } from "./kind.ts";
+import { mixCurrency } from "./mix-currency.ts";
 import { currency, isCurrency } from "./money.ts";
 import { type AnyPoint, celsius, fahrenheit, type Origin, Point, type PointUnit } from "./point.ts";
 import { type AnyQuantity, isQuantity, Quantity } from "./quantity.ts";
 import type { Reading } from "./reading.ts";
 import { isSizeText } from "./size.ts";
 import { coverage95, rectangle } from "./sources.ts";
-import { type AnyUnit, combine, mixCurrency, Unit } from "./unit.ts";
+import { type AnyUnit, combine, Unit } from "./unit.ts";
 
 /** What is known of a reading beside its text. */
 export interface ReadOptions {
@@ -58,9 +59,19 @@ interface Found {
  */
 export function read(text: string, options?: ReadOptions): AnyQuantity | AnyPoint;
 export function read<O extends Origin>(text: string, as: O, options?: ReadOptions): Point<O>;
-export function read<K extends keyof ExponentsOf | (string & {})>(text: string, as: K, options?: ReadOptions): Quantity<K>;
-export function read(text: string, as?: string | ReadOptions, options?: ReadOptions): AnyQuantity | AnyPoint {
-  return typeof as === "object" ? readAs(text, undefined, as ?? {}) : readAs(text, as, options ?? {});
+export function read<K extends keyof ExponentsOf | (string & {})>(
+  text: string,
+  as: K,
+  options?: ReadOptions,
+): Quantity<K>;
+export function read(
+  text: string,
+  as?: string | ReadOptions,
+  options?: ReadOptions,
+): AnyQuantity | AnyPoint {
+  return typeof as === "object"
+    ? readAs(text, undefined, as ?? {})
+    : readAs(text, as, options ?? {});
 }
 
 /**
@@ -80,13 +91,19 @@ function fail(code: QuantityErrorCode, message: string): QuantityError {
   return new QuantityError(code, message);
 }
 
-function readAs(text: string, as: string | undefined, options: ReadOptions): AnyQuantity | AnyPoint {
+function readAs(
+  text: string,
+  as: string | undefined,
+  options: ReadOptions,
+): AnyQuantity | AnyPoint {
   const line = fieldText(text)
     .replace(/ ?\(k ?= ?1\.96\)$/, "")
     .replace(/^\((.+?) ?(±|\+\/?-) ?(.+?)\) ?(.+)$/, "$1 $4 $2 $3 $4");
   if (isSizeText(line)) throw fail("size", `${line} is a size: readSize reads it`);
-  if (/[$€£¥]/.test(line)) throw fail("ambiguous", `${line}: write the code of the currency, such as USD`);
-  const [, main = line, sign, max, spread] = /^(.*?) ?(±|\+\/?-| max\b) ?(max\b)?\.? ?(.+)$/i.exec(line) ?? [];
+  if (/[$€£¥]/.test(line))
+    throw fail("ambiguous", `${line}: write the code of the currency, such as USD`);
+  const [, main = line, sign, max, spread] =
+    /^(.*?) ?(±|\+\/?-| max\b) ?(max\b)?\.? ?(.+)$/i.exec(line) ?? [];
 
   const asPoint = as !== undefined && Object.hasOwn(originTable, as);
   const wanted = as === undefined ? undefined : kindOf(asPoint ? (originTable[as]?.[0] ?? "") : as);
@@ -96,11 +113,21 @@ function readAs(text: string, as: string | undefined, options: ReadOptions): Any
   const feet = /^(?:'|(?:ft\.?|foot|feet)(?=[ -]))[ -]*(\d.*)$/.exec(number.unit)?.[1];
   const inches = feet === undefined ? undefined : parse(feet);
   const unitText = (inches ?? number).unit;
-  const found = unitText ? findUnit(unitText) : halfUnit?.unit.symbol === "%" ? undefined : halfUnit;
-  const { unit, us, scale, origin = asPoint ? (as as Origin) : undefined } = found ?? bare(main, wanted, halfUnit);
+  const found = unitText
+    ? findUnit(unitText)
+    : halfUnit?.unit.symbol === "%"
+      ? undefined
+      : halfUnit;
+  const {
+    unit,
+    us,
+    scale,
+    origin = asPoint ? (as as Origin) : undefined,
+  } = found ?? bare(main, wanted, halfUnit);
 
   checkKind(line, unit, wanted, as, asPoint, origin);
-  const numberIn = (of: Parsed, by?: boolean): [number, number] => valueOf(of, options.decimalMark, by);
+  const numberIn = (of: Parsed, by?: boolean): [number, number] =>
+    valueOf(of, options.decimalMark, by);
   let [value, step] = numberIn(inches ?? number, us);
   if (inches) {
     if (unit.symbol !== "in" || !/^\d+$/.test(number.digits) || number.power || value >= 12) {
@@ -115,7 +142,8 @@ function readAs(text: string, as: string | undefined, options: ReadOptions): Any
     within = numberIn(half, (halfUnit ?? { us }).us)[0];
     if (half.minus) throw fail("number", `± ${spread} is negative`);
     if (halfUnit?.unit.symbol === "%" && unit.symbol !== "%") {
-      if (scale) throw fail("ambiguous", `${line}: a percentage of a temperature depends on its zero`);
+      if (scale)
+        throw fail("ambiguous", `${line}: a percentage of a temperature depends on its zero`);
       within *= Math.abs(value) / 100;
     } else if (halfUnit) within = convert(within, halfUnit.unit, unit);
     else if (unit !== one) throw fail("no-unit", `± ${spread} has no unit`);
@@ -128,7 +156,8 @@ function readAs(text: string, as: string | undefined, options: ReadOptions): Any
     : isQuantity(given)
       ? given.in(scale?.unit ?? unit)
       : convert(given.value, findUnit(fieldText(given.unit)).unit, unit);
-  if (!(Number.isFinite(resolution) && resolution > 0)) throw fail("number", `a resolution of ${resolution} ${unit.symbol} is not a step`);
+  if (!(Number.isFinite(resolution) && resolution > 0))
+    throw fail("number", `a resolution of ${resolution} ${unit.symbol} is not a step`);
   const reading: Reading = {
     text: text.trim(),
     resolution,
@@ -152,7 +181,10 @@ function readAs(text: string, as: string | undefined, options: ReadOptions): Any
 function bare(main: string, wanted: KindInfo | undefined, halfUnit: Found | undefined): Found {
   if (halfUnit) throw fail("ambiguous", `${main} ± %: write the unit of ${main}`);
   if (wanted?.packed === 0) return { unit: one };
-  throw fail("no-unit", `${main} has no unit${wanted ? `: ${wanted.name} takes ${unitsOf(wanted)}` : ""}`);
+  throw fail(
+    "no-unit",
+    `${main} has no unit${wanted ? `: ${wanted.name} takes ${unitsOf(wanted)}` : ""}`,
+  );
 }
 
 /** Refuses what is not of the kind or the origin that is asked for. */
@@ -171,22 +203,35 @@ function checkKind(
   const { packed, plain } = kindOf(unit.kind);
   if (packed !== wanted.packed || (unit.kind !== plain && unit.kind !== as)) {
     const degrees = as === "absolute zero" ? ", °C, °F" : "";
-    throw fail("kind", `${line} is a ${unit.kind}, and ${asPoint ? "a point over " : ""}${as} takes ${unitsOf(wanted)}${degrees}`);
+    throw fail(
+      "kind",
+      `${line} is a ${unit.kind}, and ${asPoint ? "a point over " : ""}${as} takes ${unitsOf(wanted)}${degrees}`,
+    );
   }
 }
 
 /** Symbols of the units of a kind. */
 function unitsOf({ packed, unit }: KindInfo): string {
-  return unitWords.filter(([of]) => kindOf(of.kind).packed === packed).map(([of]) => of.symbol).join(", ") || unit;
+  return (
+    unitWords
+      .filter(([of]) => kindOf(of.kind).packed === packed)
+      .map(([of]) => of.symbol)
+      .join(", ") || unit
+  );
 }
 
 /** A number in another unit of the same kind, untouched where it is the same unit. */
 function convert(value: number, from: AnyUnit, to: AnyUnit): number {
   if (kindOf(from.kind).packed !== kindOf(to.kind).packed) {
-    throw fail("kind", `${value} ${from.symbol} (${from.kind}) does not go with ${to.symbol} (${to.kind})`);
+    throw fail(
+      "kind",
+      `${value} ${from.symbol} (${from.kind}) does not go with ${to.symbol} (${to.kind})`,
+    );
   }
   mixCurrency(from.currency, to.currency);
-  return from.numerator === to.numerator && from.denominator === to.denominator ? value : to.fromSI(from.toSI(value));
+  return from.numerator === to.numerator && from.denominator === to.denominator
+    ? value
+    : to.fromSI(from.toSI(value));
 }
 
 /** A number as it is written, and the text after it. */
@@ -205,14 +250,20 @@ interface Parsed {
 
 function parse(text: string): Parsed {
   const match =
-    /^([-+]?) ?(?:(?:(\d+)[ -])?(\d+) ?\/ ?(\d+)(?![\d.,])|([.,]?\d(?:[\d.,]| (?=\d{3}(?![\d/])))*)(?:e([-+]?\d+))?) ?(.*)$/i.exec(text);
+    /^([-+]?) ?(?:(?:(\d+)[ -])?(\d+) ?\/ ?(\d+)(?![\d.,])|([.,]?\d(?:[\d.,]| (?=\d{3}(?![\d/])))*)(?:e([-+]?\d+))?) ?(.*)$/i.exec(
+      text,
+    );
   if (!match) throw fail("no-number", `${text || "nothing"} does not begin with a number`);
   const [, sign, whole = "0", top = "", bottom, digits = "", power = "0", unit = ""] = match;
   return { text, minus: sign === "-", whole, top, bottom, digits, power: Number(power), unit };
 }
 
 /** The number and the step of its last digit. */
-function valueOf({ text, whole, top, bottom, digits, power }: Parsed, mark?: "." | ",", us?: boolean): [number, number] {
+function valueOf(
+  { text, whole, top, bottom, digits, power }: Parsed,
+  mark?: "." | ",",
+  us?: boolean,
+): [number, number] {
   if (bottom !== undefined) {
     // A third of a horsepower, or a part of an inch; 12/24 V is no fraction.
     if (!/^(2|3|4|8|16|32|64|128)$/.test(bottom) || Number(top) >= Number(bottom)) {
@@ -251,7 +302,8 @@ function spelling(text: string): string {
 function findUnit(text: string): Found {
   if (known.size === 0) {
     for (const [unit, words, us = false] of unitWords) {
-      for (const word of [unit.symbol, ...words.split("|")]) if (word) known.set(spelling(fieldText(word)), { unit, us });
+      for (const word of [unit.symbol, ...words.split("|")])
+        if (word) known.set(spelling(fieldText(word)), { unit, us });
     }
   }
   const key = spelling(text);
@@ -267,7 +319,11 @@ function findUnit(text: string): Found {
   if (pressure?.unit.kind === "pressure") {
     return { ...pressure, origin: over === "g" ? "local atmosphere" : "vacuum" };
   }
-  if (/miner/i.test(key)) throw fail("ambiguous", `${text}: a miner's inch differs from state to state; write gal/min or ft³/s`);
+  if (/miner/i.test(key))
+    throw fail(
+      "ambiguous",
+      `${text}: a miner's inch differs from state to state; write gal/min or ft³/s`,
+    );
   return compound(key.replace(/^\//, "1/"));
 }
 
@@ -281,7 +337,8 @@ function compound(key: string): Found {
     let divided = false;
     while (tokens[at] === "·" || tokens[at] === "/") {
       const over = tokens[at++] === "/";
-      if (divided && !over) throw fail("ambiguous", `${key}: put what is below the line in parentheses`);
+      if (divided && !over)
+        throw fail("ambiguous", `${key}: put what is below the line in parentheses`);
       divided = over;
       unit = combine(unit, factor(), over ? -1 : 1);
     }
@@ -314,7 +371,16 @@ function wordUnit(word: string): Found {
   const [, times, rest = ""] = /^([1-9]\d*) (.+)$/.exec(word) ?? [];
   if (!times) throw unknown(word);
   const { unit, us = false } = wordUnit(rest);
-  return { unit: new Unit(unit.kind, `${times} ${unit.symbol}`, Number(times) * unit.numerator, unit.denominator, unit.currency), us };
+  return {
+    unit: new Unit(
+      unit.kind,
+      `${times} ${unit.symbol}`,
+      Number(times) * unit.numerator,
+      unit.denominator,
+      unit.currency,
+    ),
+    us,
+  };
 }
 
 /** A unit to a power, in halves. */
@@ -331,7 +397,13 @@ function powerOf(unit: AnyUnit, exponent: number): AnyUnit {
   for (let i = 1; i <= size; i++) power = combine(power, unit, 1);
   if (exponent < 0) power = combine(one, power, -1);
   const symbol = /[·/]/.test(unit.symbol) ? `(${unit.symbol})` : unit.symbol;
-  return new Unit(power.kind, symbol + (exponent === 2 ? "²" : exponent === 3 ? "³" : `^${exponent}`), power.numerator, power.denominator, power.currency);
+  return new Unit(
+    power.kind,
+    symbol + (exponent === 2 ? "²" : exponent === 3 ? "³" : `^${exponent}`),
+    power.numerator,
+    power.denominator,
+    power.currency,
+  );
 }
 
 /** The error for a word that is no unit, with the nearest that is one. */

@@ -27,8 +27,10 @@ export function isSizeText(line: string): boolean {
 export function readSize(text: string): Size {
   const line = fieldText(text);
   const [, before, number = "", system = ""] =
-    /^(#|no\.?|awg)? ?([1-4]\/0|\d[\d.,]*) ?(awg|kcmil|mcm|(?:sq ?)?mm(?:\^?2)?)?$/i.exec(line) ?? [];
-  const unclear = (question: string): QuantityError => new QuantityError("ambiguous", `${line}: ${question}`);
+    /^(#|no\.?|awg)? ?([1-4]\/0|\d[\d.,]*) ?(awg|kcmil|mcm|(?:sq ?)?mm(?:\^?2)?)?$/i.exec(line) ??
+    [];
+  const unclear = (question: string): QuantityError =>
+    new QuantityError("ambiguous", `${line}: ${question}`);
   const zeros = /^0+(?=\d)/.exec(number)?.[0].length;
   if (zeros) throw unclear(`is it ${zeros + (Number(number) ? 0 : 1)}/0 or ${Number(number)}?`);
   const whole = /^\d+$/.test(number);
@@ -41,7 +43,8 @@ export function readSize(text: string): Size {
   } else if (/^(awg)?$/i.test(system)) {
     if (number.includes("/")) return { system: "AWG", name: number };
     if (whole && !before && !system) throw unclear("is it AWG or mm²?");
-    if (whole && Number(number) <= 40) return { system: "AWG", name: number === "0" ? "1/0" : number };
+    if (whole && Number(number) <= 40)
+      return { system: "AWG", name: number === "0" ? "1/0" : number };
   }
   throw new QuantityError("size", `${line} is not a size such as 2/0 AWG, 250 kcmil or 35 mm²`);
 }

@@ -16,12 +16,14 @@ import type {
 type Seven = readonly [string, string, string, string, string, string, string];
 
 /** Exponent of one base in an unnamed kind. */
-type ReadExponent<N extends string, Base extends string> =
-  `·${N}·` extends `${string}·${Base}^${infer E}·${string}`
-    ? E
-    : `·${N}·` extends `${string}·${Base}·${string}`
-      ? "1"
-      : "0";
+type ReadExponent<
+  N extends string,
+  Base extends string,
+> = `·${N}·` extends `${string}·${Base}^${infer E}·${string}`
+  ? E
+  : `·${N}·` extends `${string}·${Base}·${string}`
+    ? "1"
+    : "0";
 
 type Exponents<N extends string> = N extends keyof ExponentsOf
   ? ExponentsOf[N]

@@ -1,5 +1,6 @@
 import { QuantityError } from "./error.ts";
 import { kindOf, productKind } from "./kind.ts";
+import { mixCurrency } from "./mix-currency.ts";
 import { Quantity } from "./quantity.ts";
 import type { Product, Quotient } from "./types.ts";
 
@@ -62,7 +63,10 @@ export class Unit<in out K extends string> {
    */
   of(value: number): Quantity<K> {
     if (typeof value !== "number" || !Number.isFinite(value)) {
-      throw new QuantityError("not-finite", `${String(value)} ${this.symbol} is not a finite number`);
+      throw new QuantityError(
+        "not-finite",
+        `${String(value)} ${this.symbol} is not a finite number`,
+      );
     }
     return new Quantity(this.kind, this.toSI(value), undefined, this.currency, value, this);
   }
@@ -172,19 +176,4 @@ export function combine(a: AnyUnit, b: AnyUnit, sign: 1 | -1): Unit<string> {
 /** In parentheses where the symbol would run together with its neighbour: J/(kg·K). */
 function apart(symbol: string, operator: RegExp): string {
   return operator.test(symbol) ? `(${symbol})` : symbol;
-}
-
-/**
- * The currency of a result.
- *
- * @param a - Currency of one side, if any.
- * @param b - Currency of the other, if any.
- * @returns The one there is.
- * @throws {@link QuantityError} `currency` where there are two: there is no hidden exchange rate.
- */
-export function mixCurrency(a: string | undefined, b: string | undefined): string | undefined {
-  if (a && b && a !== b) {
-    throw new QuantityError("currency", `${a} and ${b} do not combine: exchange one first`);
-  }
-  return a ?? b;
 }

@@ -18,7 +18,8 @@ const practice = (place: string): Citation => commonPractice.at(place, "practice
 export const tennant: Source = /* @__PURE__ */ source({
   id: "tennant",
   by: "Tennant",
-  title: "Instream flow regimens for fish, wildlife, recreation and related environmental resources",
+  title:
+    "Instream flow regimens for fish, wildlife, recreation and related environmental resources",
   edition: "Fisheries 1(4), 1976, 6–10",
 });
 
@@ -26,7 +27,8 @@ export const tennant: Source = /* @__PURE__ */ source({
 export const cobbSharp: Source = /* @__PURE__ */ source({
   id: "cobb-sharp",
   by: "Cobb and Sharp",
-  title: "Impulse (Turgo and Pelton) turbine performance characteristics and their impact on pico-hydro installations",
+  title:
+    "Impulse (Turgo and Pelton) turbine performance characteristics and their impact on pico-hydro installations",
   edition: "Renewable Energy 50, 2013",
 });
 
@@ -49,14 +51,31 @@ export interface Default {
  */
 export function defaults(): Readonly<Record<string, Default>> {
   return {
-    "site.waterTemperature": { what: "temperature of the water", value: "10 °C", within: "8 K", because: practice("hill streams") },
+    "site.waterTemperature": {
+      what: "temperature of the water",
+      value: "10 °C",
+      within: "8 K",
+      because: practice("hill streams"),
+    },
     "stream.leave": {
       what: "share of the measured flow that stays in the stream (a placeholder: the regulator decides)",
       value: "40 %",
-      because: tennant.at("table, good, April to September, 40 % of the mean annual flow; here of the measured flow", "memory"),
+      because: tennant.at(
+        "table, good, April to September, 40 % of the mean annual flow; here of the measured flow",
+        "memory",
+      ),
     },
-    "reaches.fittings": { what: "entrance, two 45° bends and an open gate valve", value: "square entrance, 2 × 45° elbow, gate valve", because: practice("least that a pipe has") },
-    "jets.velocityCoefficient": { what: "velocity coefficient of the nozzles", value: "0.97", within: "0.02", because: practice("0.95 to 0.99") },
+    "reaches.fittings": {
+      what: "entrance, two 45° bends and an open gate valve",
+      value: "square entrance, 2 × 45° elbow, gate valve",
+      because: practice("least that a pipe has"),
+    },
+    "jets.velocityCoefficient": {
+      what: "velocity coefficient of the nozzles",
+      value: "0.97",
+      within: "0.02",
+      because: practice("0.95 to 0.99"),
+    },
     "jets.coefficient": {
       what: "discharge coefficient of the nozzles (cut plastic nozzles have been measured at 0.85)",
       value: "0.95",
@@ -69,17 +88,45 @@ export function defaults(): Readonly<Record<string, Default>> {
       within: "10 %",
       because: cobbSharp.at("peak efficiency about 70 to 80 %", "memory"),
     },
-    "wheel.speedRatio": { what: "speed of the pitch circle over the speed of the jet", value: "0.46", because: cobbSharp.at("peak near 0.43 to 0.48", "memory") },
-    "machine.efficiency": { what: "direct-current power over shaft power", value: "75 %", within: "10 %", because: practice("small permanent-magnet machines with a rectifier") },
-    "cable.temperature": { what: "temperature of the conductor", value: "30 °C", within: "20 K", because: practice("buried or shaded cable under load") },
-    "cable.metal": { what: "metal of the cable", value: "copper", because: practice("what is at hand") },
-    "divert.margin": { what: "margin on the power that must go somewhere", value: "25 %", because: practice("a diversion load is sized above the machine's full output") },
-    "divert.element": { what: "heating element as sold", value: "2000 W, 120 V", because: practice("a common immersion element") },
+    "wheel.speedRatio": {
+      what: "speed of the pitch circle over the speed of the jet",
+      value: "0.46",
+      because: cobbSharp.at("peak near 0.43 to 0.48", "memory"),
+    },
+    "machine.efficiency": {
+      what: "direct-current power over shaft power",
+      value: "75 %",
+      within: "10 %",
+      because: practice("small permanent-magnet machines with a rectifier"),
+    },
+    "cable.temperature": {
+      what: "temperature of the conductor",
+      value: "30 °C",
+      within: "20 K",
+      because: practice("buried or shaded cable under load"),
+    },
+    "cable.metal": {
+      what: "metal of the cable",
+      value: "copper",
+      because: practice("what is at hand"),
+    },
+    "divert.margin": {
+      what: "margin on the power that must go somewhere",
+      value: "25 %",
+      because: practice("a diversion load is sized above the machine's full output"),
+    },
+    "divert.element": {
+      what: "heating element as sold",
+      value: "2000 W, 120 V",
+      because: practice("a common immersion element"),
+    },
   };
 }
 
 /** Spread taken for a reading that carries none and names no instrument, as a share of it. */
-export const readingSpread: Readonly<Record<string, { readonly share: number; readonly why: string }>> = {
+export const readingSpread: Readonly<
+  Record<string, { readonly share: number; readonly why: string }>
+> = {
   "stream.flow": { share: 0.15, why: "a flow that is stated without saying how it was measured" },
   "fall.gross": { share: 0.03, why: "a fall that is stated without saying how it was levelled" },
   "fall.gauge": { share: 0.02, why: "a gauge whose class is not named" },
@@ -88,8 +135,15 @@ export const readingSpread: Readonly<Record<string, { readonly share: number; re
 };
 
 /** Nominal 48 V bank under charge, over its nominal volts: about 54.5 V. */
-export const chargingOverNominal: { readonly ratio: number; readonly within: number; readonly because: Citation } = {
+export const chargingOverNominal: {
+  readonly ratio: number;
+  readonly within: number;
+  readonly because: Citation;
+} = {
   ratio: 54.5 / 48,
   within: 0.02,
-  because: /* @__PURE__ */ commonPractice.at("about 54.5 V is a 48 V bank under charge", "practice"),
+  because: /* @__PURE__ */ commonPractice.at(
+    "about 54.5 V is a 48 V bank under charge",
+    "practice",
+  ),
 };

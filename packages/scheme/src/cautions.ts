@@ -1,4 +1,11 @@
-import { type Citation, commonPractice, type Notice, type Severity, source, type Source } from "@leat/formula";
+import {
+  type Citation,
+  commonPractice,
+  type Notice,
+  type Severity,
+  source,
+  type Source,
+} from "@leat/formula";
 
 import type { Numbers } from "./compute.ts";
 import type { Plan } from "./plan.ts";
@@ -36,10 +43,10 @@ export const iec60364: Source = /* @__PURE__ */ source({
 });
 
 /** Volts of direct current that may be touched in a dry place without basic protection. */
-export const touchVoltsDry = 60;
+const touchVoltsDry = 60;
 
 /** Open-circuit volts of a permanent-magnet machine at runaway, over its working volts. */
-export const openCircuitRatio = 3;
+const openCircuitRatio = 3;
 
 /**
  * Every caution that a scheme may be given. Each defers to local codes and licensed practice.
@@ -50,10 +57,15 @@ export function cautions(): readonly Caution[] {
   const practice = commonPractice.at("usual cautions of the trade", "practice");
   const touch = iec60364.at("60 V direct current in dry places", "secondary");
   const always = (): boolean => true;
-  const leadAcid = ({ plan }: Facts): boolean => plan.survey.bank.chemistry?.endsWith("lead-acid") ?? true;
-  const lithium = ({ plan }: Facts): boolean => plan.survey.bank.chemistry === "lithium iron phosphate" || plan.survey.bank.chemistry === undefined;
-  const plastic = ({ plan }: Facts): boolean => plan.reaches.some(({ pipe }) => pipe === undefined || pipe.series !== "own");
-  const polyethylene = ({ plan }: Facts): boolean => plan.reaches.some(({ pipe }) => pipe?.series.startsWith("PE") ?? false);
+  const leadAcid = ({ plan }: Facts): boolean =>
+    plan.survey.bank.chemistry?.endsWith("lead-acid") ?? true;
+  const lithium = ({ plan }: Facts): boolean =>
+    plan.survey.bank.chemistry === "lithium iron phosphate" ||
+    plan.survey.bank.chemistry === undefined;
+  const plastic = ({ plan }: Facts): boolean =>
+    plan.reaches.some(({ pipe }) => pipe === undefined || pipe.series !== "own");
+  const polyethylene = ({ plan }: Facts): boolean =>
+    plan.reaches.some(({ pipe }) => pipe?.series.startsWith("PE") ?? false);
   return [
     {
       code: "water-right",
@@ -211,5 +223,11 @@ export function cautions(): readonly Caution[] {
 export function cautionNotices(facts: Facts): Notice[] {
   return cautions()
     .filter(({ when }) => when(facts))
-    .map(({ code, severity, path, text, source: from }) => ({ code, severity, path, message: text, source: from }));
+    .map(({ code, severity, path, text, source: from }) => ({
+      code,
+      severity,
+      path,
+      message: text,
+      source: from,
+    }));
 }

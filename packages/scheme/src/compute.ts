@@ -11,10 +11,22 @@ import { hydraulicPower, jetPower, shaftPower, wheelSpeed } from "@leat/impulse-
 import { jetFlow, jetVelocity, nozzleDiameter } from "@leat/nozzles";
 import { bracketedRoot } from "@leat/numerics";
 import { reachHeadLoss } from "@leat/penstock";
-import { geopotentialHeight, kinematicViscosity, normalGravity, standardAtmosphere, waterDensity } from "@leat/water";
+import {
+  geopotentialHeight,
+  kinematicViscosity,
+  normalGravity,
+  standardAtmosphere,
+  waterDensity,
+} from "@leat/water";
 
 import type { Plan } from "./plan.ts";
-import { directCurrentPower, machineLoss, machinePower, nozzleHeadLoss, wheelLoss } from "./power-formulas.ts";
+import {
+  directCurrentPower,
+  machineLoss,
+  machinePower,
+  nozzleHeadLoss,
+  wheelLoss,
+} from "./power-formulas.ts";
 
 /** Calls the body of a formula on numbers by letter, its constants added. */
 export type Use = <F extends AnyFormula>(
@@ -22,7 +34,10 @@ export type Use = <F extends AnyFormula>(
   letters: Omit<Parameters<F["body"]>[0], keyof F["constants"]>,
 ) => ReturnType<F["body"]>;
 
-const bodies = new WeakMap<AnyFormula, { body: (letters: never) => unknown; constants: Readonly<Record<string, number>> }>();
+const bodies = new WeakMap<
+  AnyFormula,
+  { body: (letters: never) => unknown; constants: Readonly<Record<string, number>> }
+>();
 
 /** Calls bodies and keeps nothing. */
 export const useBody: Use = ((formula: AnyFormula, letters: object) => {
@@ -81,7 +96,13 @@ export interface Numbers {
   readonly staticPressure: number;
   readonly wheelSpeed: number | undefined;
   /** Steps, residual and bracket of the flow that the jets pass; absent where the flow is the stream's. */
-  readonly convergence: { readonly iterations: number; readonly residual: number; readonly bracket: readonly [number, number] } | undefined;
+  readonly convergence:
+    | {
+        readonly iterations: number;
+        readonly residual: number;
+        readonly bracket: readonly [number, number];
+      }
+    | undefined;
 }
 
 /** Values by the key of their parameter. */
@@ -92,18 +113,29 @@ export function siteOf(plan: Pick<Plan, "survey">, use: Use): SiteNumbers {
   const { latitude, elevation } = plan.survey.site;
   const z = elevation?.["~si"] ?? 0;
   const gravity = latitude ? use(normalGravity, { φ: latitude["~si"], h: z }) : 9.80665;
-  const atmosphere = elevation ? use(standardAtmosphere, { H: use(geopotentialHeight, { z }) }).p : 101_325;
+  const atmosphere = elevation
+    ? use(standardAtmosphere, { H: use(geopotentialHeight, { z }) }).p
+    : 101_325;
   return { gravity, atmosphere };
 }
 
 /** Properties of the water. */
-export function waterOf(values: Values, site: SiteNumbers, use: Use): { density: number; viscosity: number } {
+export function waterOf(
+  values: Values,
+  site: SiteNumbers,
+  use: Use,
+): { density: number; viscosity: number } {
   const at = { T: values["site.waterTemperature"] as number, p: site.atmosphere };
   return { density: use(waterDensity, at), viscosity: use(kinematicViscosity, at) };
 }
 
 /** The flow of the stream, what stays and what may be taken. */
-export function streamOf(plan: Pick<Plan, "flowBy" | "leaveBy">, values: Values, g: number, use: Use): { measured: number; left: number; usable: number } {
+export function streamOf(
+  plan: Pick<Plan, "flowBy" | "leaveBy">,
+  values: Values,
+  g: number,
+  use: Use,
+): { measured: number; left: number; usable: number } {
   const measured = measuredFlow(plan.flowBy, values, g, use);
   const leave = values["stream.leave"] as number;
   const left = plan.leaveBy === "flow" ? leave : leave * measured;
@@ -117,9 +149,14 @@ function measuredFlow(by: Plan["flowBy"], values: Values, g: number, use: Use): 
   const factor = values["stream.notch.equation"] as number;
   switch (by) {
     case "V notch":
-      return factor * use(vNotchDischarge, { h, θ: values["stream.notch.angle"] as number, P, B, g });
+      return (
+        factor * use(vNotchDischarge, { h, θ: values["stream.notch.angle"] as number, P, B, g })
+      );
     case "rectangular notch":
-      return factor * use(kindsvaterCarterDischarge, { h, b: values["stream.notch.width"] as number, P, B });
+      return (
+        factor *
+        use(kindsvaterCarterDischarge, { h, b: values["stream.notch.width"] as number, P, B })
+      );
     case "timed volume":
       return values["stream.bucket"] as number;
     case "stated":
@@ -135,18 +172,39 @@ export function francisOf(values: Values, use: Use): { suppressed: number; contr
     P: values["stream.notch.sill"] as number,
     B: values["stream.notch.channel"] as number,
   };
-  return { suppressed: use(francisSuppressedDischarge, at), contracted: use(francisContractedDischarge, { ...at, n: 2 }) };
+  return {
+    suppressed: use(francisSuppressedDischarge, at),
+    contracted: use(francisContractedDischarge, { ...at, n: 2 }),
+  };
 }
 
 /** The fall. */
-export function fallOf(plan: Pick<Plan, "fallBy">, values: Values, density: number, g: number, use: Use): number {
+export function fallOf(
+  plan: Pick<Plan, "fallBy">,
+  values: Values,
+  density: number,
+  g: number,
+  use: Use,
+): number {
   return plan.fallBy === "stated"
     ? (values["fall.gross"] as number)
-    : use(hoseAndGaugeHead, { p: values["fall.gauge"] as number, z: values["fall.gaugeAbove"] ?? 0, ρ: density, g });
+    : use(hoseAndGaugeHead, {
+        p: values["fall.gauge"] as number,
+        z: values["fall.gaugeAbove"] ?? 0,
+        ρ: density,
+        g,
+      });
 }
 
 /** What each reach loses at a flow. */
-function reachesAt(plan: Plan, values: Values, flow: number, viscosity: number, g: number, use: Use): ReachNumbers[] {
+function reachesAt(
+  plan: Plan,
+  values: Values,
+  flow: number,
+  viscosity: number,
+  g: number,
+  use: Use,
+): ReachNumbers[] {
   return plan.reaches.map(({ fittings }, i) => {
     const key = `reaches.${i + 1}`;
     const scale = values[`${key}.fittings`] ?? 1;
@@ -186,7 +244,9 @@ export function compute(plan: Plan, values: Values, use: Use): Numbers {
   const Cd = values["jets.coefficient"] as number;
   const Cv = values["jets.velocityCoefficient"] as number;
 
-  const given = plan.nozzlesGiven ? Array.from({ length: plan.jets }, (_, i) => values[`jets.nozzles.${i + 1}`] as number) : undefined;
+  const given = plan.nozzlesGiven
+    ? Array.from({ length: plan.jets }, (_, i) => values[`jets.nozzles.${i + 1}`] as number)
+    : undefined;
   const passed = given && flowThrough(plan, values, given, Cd, grossHead, viscosity, g);
   const flow = passed ? passed.flow : usable;
   const reaches = reachesAt(plan, values, flow, viscosity, g, use);
@@ -248,7 +308,9 @@ export function compute(plan: Plan, values: Values, use: Use): Numbers {
     delivered: use(directCurrentPower, { V, I }),
     staticPressure: density * g * grossHead,
     wheelSpeed:
-      D === undefined ? undefined : use(wheelSpeed, { h: netHead, D, φ: values["wheel.speedRatio"] as number, Cv, g }),
+      D === undefined
+        ? undefined
+        : use(wheelSpeed, { h: netHead, D, φ: values["wheel.speedRatio"] as number, Cv, g }),
     convergence: passed?.convergence,
   };
 }
@@ -269,7 +331,9 @@ function flowThrough(
     return sum;
   };
   const miss = (head: number): number =>
-    head === 0 ? -grossHead : head + totalLoss(reachesAt(plan, values, flowAt(head), viscosity, g, useBody)) - grossHead;
+    head === 0
+      ? -grossHead
+      : head + totalLoss(reachesAt(plan, values, flowAt(head), viscosity, g, useBody)) - grossHead;
   const { root, iterations, residual, bracket } = bracketedRoot(miss, 0, grossHead);
   return { flow: flowAt(root), convergence: { iterations, residual, bracket } };
 }

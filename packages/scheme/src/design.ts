@@ -21,7 +21,17 @@ import {
 import { type Account, accountNotice, type Loss } from "./account.ts";
 import { type Assumed, defaults } from "./assume.ts";
 import { cautionNotices } from "./cautions.ts";
-import { compute, fallOf, francisOf, type Numbers, siteOf, streamOf, useBody, type Values, waterOf } from "./compute.ts";
+import {
+  compute,
+  fallOf,
+  francisOf,
+  type Numbers,
+  siteOf,
+  streamOf,
+  useBody,
+  type Values,
+  waterOf,
+} from "./compute.ts";
 import { type Parameter, type Plan, planOf, type Sizing } from "./plan.ts";
 import { Recorder } from "./recorder.ts";
 import type { Survey } from "./survey.ts";
@@ -103,7 +113,11 @@ export interface Design {
   /** Where the power goes. */
   readonly account: {
     readonly gross: Quantity<"hydraulic power">;
-    readonly losses: readonly { readonly name: string; readonly path: readonly (string | number)[]; readonly power: Quantity<"power"> }[];
+    readonly losses: readonly {
+      readonly name: string;
+      readonly path: readonly (string | number)[];
+      readonly power: Quantity<"power">;
+    }[];
     readonly delivered: Quantity<"electric power">;
     /** Delivered over gross. */
     readonly waterToWire: Quantity<"efficiency">;
@@ -189,18 +203,27 @@ export function designScheme(survey: Survey, assumed: readonly Assumed[] = []): 
 }
 
 /** A look at the scheme before pipe and cable are chosen. */
-function firstLook(parameters: readonly Parameter[], partial: Parameters<Parameters<typeof planOf>[1]>[1]): Sizing {
+function firstLook(
+  parameters: readonly Parameter[],
+  partial: Parameters<Parameters<typeof planOf>[1]>[1],
+): Sizing {
   const values: Values = Object.fromEntries(parameters.map(({ key, value }) => [key, value]));
   const site = siteOf(partial, useBody);
   const { density, viscosity } = waterOf(values, site, useBody);
   const { usable } = streamOf(partial, values, site.gravity, useBody);
   const head = fallOf(partial, values, density, site.gravity, useBody);
   const roughPower =
-    density * site.gravity * usable * head * (values["wheel.efficiency"] as number) * (values["machine.efficiency"] as number);
+    density *
+    site.gravity *
+    usable *
+    head *
+    (values["wheel.efficiency"] as number) *
+    (values["machine.efficiency"] as number);
   const volts = values["bank.charging"] as number;
   return {
     staticPressure: density * site.gravity * head,
-    lossShare: (bore, height, length) => frictionShare({ usable, viscosity, gravity: site.gravity, head }, bore, height, length),
+    lossShare: (bore, height, length) =>
+      frictionShare({ usable, viscosity, gravity: site.gravity, head }, bore, height, length),
     cableShare: (resistance) => {
       const current = roughPower / volts;
       return (current * current * resistance) / roughPower;
@@ -220,8 +243,16 @@ function frictionShare(
 function accountOf(plan: Plan, n: Numbers): Account {
   const losses: Loss[] = [
     ...plan.reaches.flatMap(({ name }, i) => [
-      { name: `friction in reach ${i + 1} (${name})`, path: ["reaches", i], watts: n.frictionPower[i] as number },
-      { name: `fittings of reach ${i + 1}`, path: ["reaches", i, "fittings"], watts: n.fittingsPower[i] as number },
+      {
+        name: `friction in reach ${i + 1} (${name})`,
+        path: ["reaches", i],
+        watts: n.frictionPower[i] as number,
+      },
+      {
+        name: `fittings of reach ${i + 1}`,
+        path: ["reaches", i, "fittings"],
+        watts: n.fittingsPower[i] as number,
+      },
     ]),
     { name: "nozzles", path: ["jets"], watts: n.nozzlePower },
     { name: "wheel", path: ["wheel"], watts: n.wheelPower },
@@ -237,20 +268,52 @@ function divertOf(plan: Plan, n: Numbers, assumed: Assumed[]): Design["divert"] 
   const assume = (key: string, what: string, value: string): void => {
     assumed.push({ path: key.split("."), what, value, because: all[key]?.because });
   };
-  const volts = divert.volts ?? volt.of(Number((plan.parameters.find(({ key }) => key === "bank.charging") as Parameter).value.toPrecision(6)));
-  if (!divert.volts) assume("divert.volts", "volts at which diversion is switched in: those of charging", format(volts, volt, 3));
-  if (!divert.element) assume("divert.element", "heating element as sold", all["divert.element"]?.value ?? "");
+  const volts =
+    divert.volts ??
+    volt.of(
+      Number(
+        (plan.parameters.find(({ key }) => key === "bank.charging") as Parameter).value.toPrecision(
+          6,
+        ),
+      ),
+    );
+  if (!divert.volts)
+    assume(
+      "divert.volts",
+      "volts at which diversion is switched in: those of charging",
+      format(volts, volt, 3),
+    );
+  if (!divert.element)
+    assume("divert.element", "heating element as sold", all["divert.element"]?.value ?? "");
   const rated = divert.element ?? { power: watt.of(2000), volts: volt.of(120) };
-  const power = divertedPower({
-    machinePower: coherentUnit("electric power").of(n.machine),
-    ...(divert.margin && { margin: coherentUnit("ratio").of(1 + divert.margin["~si"]) }),
-  }, {
-    onAssumed: ({ input, value, because }) => {
-      if (input === "margin") assumed.push({ path: ["divert", "margin"], what: "what can come, times this, must be able to go", value, because });
+  const power = divertedPower(
+    {
+      machinePower: coherentUnit("electric power").of(n.machine),
+      ...(divert.margin && { margin: coherentUnit("ratio").of(1 + divert.margin["~si"]) }),
     },
+    {
+      onAssumed: ({ input, value, because }) => {
+        if (input === "margin")
+          assumed.push({
+            path: ["divert", "margin"],
+            what: "what can come, times this, must be able to go",
+            value,
+            because,
+          });
+      },
+    },
+  );
+  const element = elementPower({
+    ratedPower: rated.power,
+    ratedVoltage: rated.volts,
+    voltage: volts,
   });
-  const element = elementPower({ ratedPower: rated.power, ratedVoltage: rated.volts, voltage: volts });
-  const elements = elementsNeeded({ power, ratedPower: rated.power, ratedVoltage: rated.volts, voltage: volts });
+  const elements = elementsNeeded({
+    power,
+    ratedPower: rated.power,
+    ratedVoltage: rated.volts,
+    voltage: volts,
+  });
   const total = element.times(elements);
   return {
     power,
@@ -302,7 +365,11 @@ function checks(plan: Plan, n: Numbers, values: Values): Notice[] {
       limit: `at most ${flow(n.usable)}`,
     });
   }
-  notices.push(...pressureChecks(plan, n), ...flowNotes(plan, n, values), ...currentChecks(plan, n));
+  notices.push(
+    ...pressureChecks(plan, n),
+    ...flowNotes(plan, n, values),
+    ...currentChecks(plan, n),
+  );
   return notices;
 }
 
@@ -329,7 +396,10 @@ function pressureChecks(plan: Plan, n: Numbers): Notice[] {
 
 /** Pressure at the foot of a reach: the whole fall at the last, shares by length above it. */
 function footPressure(plan: Plan, n: Numbers, i: number): number {
-  const lengths = plan.reaches.map((_, j) => (plan.parameters.find(({ key }) => key === `reaches.${j + 1}.length`) as Parameter).value);
+  const lengths = plan.reaches.map(
+    (_, j) =>
+      (plan.parameters.find(({ key }) => key === `reaches.${j + 1}.length`) as Parameter).value,
+  );
   const total = lengths.reduce((a, b) => a + b, 0);
   const above = lengths.slice(0, i + 1).reduce((a, b) => a + b, 0);
   return (n.staticPressure * above) / total;
@@ -368,7 +438,9 @@ function flowNotes(plan: Plan, n: Numbers, values: Values): Notice[] {
       message: `the pipe loses ${(share * 100).toFixed(0)} % of the fall: past about a third, more flow gives less power. Choose a wider pipe or take less water.`,
       actual: `${(share * 100).toFixed(0)} %`,
       limit: "1/3",
-      source: firstPrinciples.at("greatest power where a third of the head is lost, for a loss that goes with the square of the flow"),
+      source: firstPrinciples.at(
+        "greatest power where a third of the head is lost, for a loss that goes with the square of the flow",
+      ),
     });
   }
   return notices;
@@ -406,7 +478,10 @@ function currentChecks(plan: Plan, n: Numbers): Notice[] {
 function asSurveyNotice(notice: Notice): Notice {
   return {
     ...notice,
-    message: notice.message.replace("Pass onNotice to accept the extrapolation.", "The figure is an extrapolation."),
+    message: notice.message.replace(
+      "Pass onNotice to accept the extrapolation.",
+      "The figure is an extrapolation.",
+    ),
   };
 }
 
@@ -451,13 +526,24 @@ function present(
   assumed: readonly Assumed[],
   formulas: Design["formulas"],
 ): Omit<Design, "headline" | "narrow" | "notices"> {
-  const of = <K extends string>(kind: K, value: number): Quantity<K> => coherentUnit(kind).of(value);
-  const given = (key: string): AnyQuantity | undefined => plan.parameters.find((p) => p.key === key)?.given as AnyQuantity | undefined;
-  const stated = plan.fallBy === "stated" ? (given("fall.gross") as unknown as Quantity<"length">) : undefined;
-  const measured = plan.flowBy === "stated" ? (given("stream.flow") as unknown as Quantity<"volume flow">) : of("volume flow", n.measured);
+  const of = <K extends string>(kind: K, value: number): Quantity<K> =>
+    coherentUnit(kind).of(value);
+  const given = (key: string): AnyQuantity | undefined =>
+    plan.parameters.find((p) => p.key === key)?.given as AnyQuantity | undefined;
+  const stated =
+    plan.fallBy === "stated" ? (given("fall.gross") as unknown as Quantity<"length">) : undefined;
+  const measured =
+    plan.flowBy === "stated"
+      ? (given("stream.flow") as unknown as Quantity<"volume flow">)
+      : of("volume flow", n.measured);
   return {
     site: plan.survey.site.name ?? plan.survey.id,
-    stream: { by: plan.flowBy, measured, left: of("volume flow", n.left), usable: of("volume flow", n.usable) },
+    stream: {
+      by: plan.flowBy,
+      measured,
+      left: of("volume flow", n.left),
+      usable: of("volume flow", n.usable),
+    },
     fall: {
       by: plan.fallBy,
       gross: stated ? stated.as("gross head") : of("gross head", n.grossHead),
@@ -482,7 +568,11 @@ function present(
       };
     }),
     jets: {
-      nozzles: n.nozzles.map((d, i) => (given(`jets.nozzles.${i + 1}`) as unknown as Quantity<"length"> | undefined) ?? of("length", d)),
+      nozzles: n.nozzles.map(
+        (d, i) =>
+          (given(`jets.nozzles.${i + 1}`) as unknown as Quantity<"length"> | undefined) ??
+          of("length", d),
+      ),
       given: plan.nozzlesGiven,
       flow: of("volume flow", n.flow),
       velocity: of("velocity", n.jetVelocity),
@@ -491,7 +581,11 @@ function present(
     wheel: n.wheelSpeed === undefined ? {} : { speed: of("angular velocity", n.wheelSpeed) },
     account: {
       gross: of("hydraulic power", account.gross),
-      losses: account.losses.map(({ name, path, watts }) => ({ name, path, power: of("power", watts) })),
+      losses: account.losses.map(({ name, path, watts }) => ({
+        name,
+        path,
+        power: of("power", watts),
+      })),
       delivered: of("electric power", account.delivered),
       waterToWire: of("efficiency", account.delivered / account.gross),
     },

@@ -15,8 +15,20 @@ export {
   type Headline,
   type Narrowing,
 } from "./design.ts";
-export { type Parameter, type ParameterSpread, type Plan, type PlannedReach, UnbuildableError } from "./plan.ts";
+export {
+  type Parameter,
+  type ParameterSpread,
+  type Plan,
+  type PlannedReach,
+  UnbuildableError,
+} from "./plan.ts";
 export { fromPlain, type Plain, toPlain } from "./plain.ts";
-export { directCurrentPower, machineLoss, machinePower, nozzleHeadLoss, wheelLoss } from "./power-formulas.ts";
+export {
+  directCurrentPower,
+  machineLoss,
+  machinePower,
+  nozzleHeadLoss,
+  wheelLoss,
+} from "./power-formulas.ts";
 export type * from "./survey.ts";
 export type { Spread } from "./uncertainty.ts";

@@ -1,4 +1,10 @@
-import { fromJSON, type Origin, pointFromJSON, type PointJson, type QuantityJson } from "@leat/quantity";
+import {
+  fromJSON,
+  type Origin,
+  pointFromJSON,
+  type PointJson,
+  type QuantityJson,
+} from "@leat/quantity";
 
 /** A result as plain data, with the version of its form. */
 export interface Plain {
@@ -30,7 +36,9 @@ export function toPlain(result: object): Plain {
 export function fromPlain(plain: unknown): unknown {
   const { leat, is, result } = (plain ?? {}) as Partial<Plain>;
   if (leat !== 1 || is !== "design") {
-    throw new Error(`this is not a design of version 1: leat = ${String(leat)}, is = ${String(is)}. It may come from a later version.`);
+    throw new Error(
+      `this is not a design of version 1: leat = ${String(leat)}, is = ${String(is)}. It may come from a later version.`,
+    );
   }
   return revive(result);
 }

@@ -1,8 +1,8 @@
 import { type ConductorMaterial, type Conductor, conductor, conductorsOf } from "@leat/conductors";
 import { loopResistance } from "@leat/dc-transmission";
 import { type Citation, commonPractice, type Domain } from "@leat/formula";
-import { type Pipe, pipesOf, readPipe } from "@leat/pipe-sizes";
 import { roughness } from "@leat/penstock";
+import { type Pipe, pipesOf, readPipe } from "@leat/pipe-sizes";
 import {
   type AnyPoint,
   type AnyQuantity,
@@ -15,7 +15,13 @@ import {
   volt,
 } from "@leat/quantity";
 
-import { type Assumed, chargingOverNominal, type Default, defaults, readingSpread } from "./assume.ts";
+import {
+  type Assumed,
+  chargingOverNominal,
+  type Default,
+  defaults,
+  readingSpread,
+} from "./assume.ts";
 import { fittingCoefficient } from "./fittings.ts";
 import type { ReachSurvey, Survey } from "./survey.ts";
 import { k95 } from "./uncertainty.ts";
@@ -57,7 +63,11 @@ export interface PlannedReach {
   /** The pipe, where it is one that is sold. */
   readonly pipe: Pipe | undefined;
   /** Fittings, each with its coefficient. */
-  readonly fittings: readonly { readonly name: string; readonly coefficient: number; readonly count: number }[];
+  readonly fittings: readonly {
+    readonly name: string;
+    readonly coefficient: number;
+    readonly count: number;
+  }[];
 }
 
 /** A survey with everything decided: what is left is numbers. */
@@ -101,14 +111,26 @@ class Ledger {
   readonly #defaults = defaults();
 
   /** Notes that something was taken for the user. */
-  assume(path: readonly (string | number)[], what: string, value: string, because: Citation | undefined): void {
+  assume(
+    path: readonly (string | number)[],
+    what: string,
+    value: string,
+    because: Citation | undefined,
+  ): void {
     this.assumed.push({ path, what, value, because });
   }
 
   /** A number from a given quantity or point, or from the default of its path. */
   take(
     key: string,
-    about: { kind: string; domain?: Domain; what?: string; measure?: string; nominal?: boolean; spreadKey?: string },
+    about: {
+      kind: string;
+      domain?: Domain;
+      what?: string;
+      measure?: string;
+      nominal?: boolean;
+      spreadKey?: string;
+    },
     given: AnyQuantity | AnyPoint | undefined,
   ): Parameter {
     const path = key.split(".");
@@ -117,7 +139,8 @@ class Ledger {
     const spread = given
       ? about.nominal
         ? written(given)
-        : (written(given) ?? this.#fromReading(path, about.spreadKey ?? key, about.what ?? key, given))
+        : (written(given) ??
+          this.#fromReading(path, about.spreadKey ?? key, about.what ?? key, given))
       : standard?.within === undefined
         ? undefined
         : rectangle(halfWidth(standard.within, value));
@@ -142,21 +165,42 @@ class Ledger {
 
   #fromDefault(key: string, kind: string, standard: Default | undefined): AnyQuantity | AnyPoint {
     if (!standard) throw new Error(`no default for ${key}`);
-    this.assume(key.split("."), standard.what, standard.within ? `${standard.value}, anywhere within ${standard.within}` : standard.value, standard.because);
-    return kind === "absolute zero" ? read(standard.value, "absolute zero") : read(standard.value, kind);
+    this.assume(
+      key.split("."),
+      standard.what,
+      standard.within ? `${standard.value}, anywhere within ${standard.within}` : standard.value,
+      standard.because,
+    );
+    return kind === "absolute zero"
+      ? read(standard.value, "absolute zero")
+      : read(standard.value, kind);
   }
 
   /** A reading without ±: the division of its instrument, or a spread that is assumed and listed. */
-  #fromReading(path: readonly string[], spreadKey: string, what: string, given: AnyQuantity | AnyPoint): ParameterSpread | undefined {
+  #fromReading(
+    path: readonly string[],
+    spreadKey: string,
+    what: string,
+    given: AnyQuantity | AnyPoint,
+  ): ParameterSpread | undefined {
     const reading = given["~reading"];
     const unit = "kind" in given ? given["~unit"] : undefined;
     if (reading && !reading.assumed && unit) {
-      return { standard: unit.toSI(reading.resolution) / 2 / Math.sqrt(3), shape: "rectangle", basis: "instrument" };
+      return {
+        standard: unit.toSI(reading.resolution) / 2 / Math.sqrt(3),
+        shape: "rectangle",
+        basis: "instrument",
+      };
     }
     const taken = readingSpread[spreadKey];
     if (!taken) return undefined;
     const half = Math.abs(given["~si"]) * taken.share;
-    this.assume(path, `spread of the ${what}`, `± ${taken.share * 100} %`, commonPractice.at(taken.why, "practice"));
+    this.assume(
+      path,
+      `spread of the ${what}`,
+      `± ${taken.share * 100} %`,
+      commonPractice.at(taken.why, "practice"),
+    );
     return { standard: half / k95, shape: "normal", basis: "assumed" };
   }
 }
@@ -168,7 +212,7 @@ function rectangle(half: number): ParameterSpread {
 /** Half width of a default's spread: text in a unit; a percentage of something that is no ratio is a share of it. */
 function halfWidth(text: string, value: AnyQuantity | AnyPoint): number {
   if (isPoint(value)) return (read(text, "temperature difference") as AnyQuantity)["~si"];
-  return (read(text, (value as AnyQuantity).kind) as AnyQuantity)["~si"];
+  return (read(text, value.kind) as AnyQuantity)["~si"];
 }
 
 /** A spread that was written with the value. */
@@ -203,38 +247,128 @@ const lossAimed = { pipe: 0.1, cable: 0.05 };
  * @param size - A first look at the scheme, for what must be chosen by size; given the numbers so far.
  * @returns The plan.
  */
-export function planOf(survey: Survey, size: (parameters: readonly Parameter[], partial: Omit<Plan, "reaches" | "conductor">) => Sizing): Plan {
+export function planOf(
+  survey: Survey,
+  size: (parameters: readonly Parameter[], partial: Omit<Plan, "reaches" | "conductor">) => Sizing,
+): Plan {
   const ledger = new Ledger();
   const { site, stream, jets, wheel, machine, cable, bank } = survey;
 
-  ledger.take("site.waterTemperature", { kind: "absolute zero", measure: "put a thermometer in the stream", nominal: true }, site.waterTemperature as AnyPoint | undefined);
+  ledger.take(
+    "site.waterTemperature",
+    { kind: "absolute zero", measure: "put a thermometer in the stream", nominal: true },
+    site.waterTemperature,
+  );
   const flowBy = takeFlow(ledger, survey);
   const leave = stream.leave as AnyQuantity | undefined;
   const leaveBy = leave?.kind === "volume flow" ? "flow" : "share";
-  ledger.take("stream.leave", { kind: leaveBy === "flow" ? "volume flow" : "ratio", domain: leaveBy === "flow" ? "non-negative" : "fraction", nominal: true }, leave);
+  ledger.take(
+    "stream.leave",
+    {
+      kind: leaveBy === "flow" ? "volume flow" : "ratio",
+      domain: leaveBy === "flow" ? "non-negative" : "fraction",
+      nominal: true,
+    },
+    leave,
+  );
   const fallBy = takeFall(ledger, survey);
 
-  ledger.take("jets.velocityCoefficient", { kind: "coefficient", domain: "fraction", nominal: true, measure: "weigh a jet, or fit nozzles with a stated coefficient" }, jets.velocityCoefficient);
+  ledger.take(
+    "jets.velocityCoefficient",
+    {
+      kind: "coefficient",
+      domain: "fraction",
+      nominal: true,
+      measure: "weigh a jet, or fit nozzles with a stated coefficient",
+    },
+    jets.velocityCoefficient,
+  );
   const count = jets.nozzles?.length ?? jets.count ?? 2;
   if (jets.nozzles) {
     jets.nozzles.forEach((bore, i) =>
-      ledger.take(`jets.nozzles.${i + 1}`, { kind: "length", what: `bore of nozzle ${i + 1}`, nominal: true, measure: "gauge the nozzle's bore" }, bore),
+      ledger.take(
+        `jets.nozzles.${i + 1}`,
+        {
+          kind: "length",
+          what: `bore of nozzle ${i + 1}`,
+          nominal: true,
+          measure: "gauge the nozzle's bore",
+        },
+        bore,
+      ),
     );
   } else if (jets.count === undefined) {
-    ledger.assume(["jets", "count"], "how many nozzles", String(count), commonPractice.at("small wheels take one to four", "practice"));
+    ledger.assume(
+      ["jets", "count"],
+      "how many nozzles",
+      String(count),
+      commonPractice.at("small wheels take one to four", "practice"),
+    );
   }
-  ledger.take("jets.coefficient", { kind: "coefficient", domain: "fraction", nominal: true, measure: "time the flow of one nozzle at a known pressure" }, jets.coefficient);
-  ledger.take("wheel.efficiency", { kind: "efficiency", domain: "fraction", nominal: true, measure: "ask the wheel's maker for a test, or measure volts, amps and pressure on the day" }, wheel.efficiency);
+  ledger.take(
+    "jets.coefficient",
+    {
+      kind: "coefficient",
+      domain: "fraction",
+      nominal: true,
+      measure: "time the flow of one nozzle at a known pressure",
+    },
+    jets.coefficient,
+  );
+  ledger.take(
+    "wheel.efficiency",
+    {
+      kind: "efficiency",
+      domain: "fraction",
+      nominal: true,
+      measure: "ask the wheel's maker for a test, or measure volts, amps and pressure on the day",
+    },
+    wheel.efficiency,
+  );
   if (wheel.diameter) {
-    ledger.take("wheel.diameter", { kind: "length", what: "pitch diameter of the wheel", nominal: true }, wheel.diameter);
+    ledger.take(
+      "wheel.diameter",
+      { kind: "length", what: "pitch diameter of the wheel", nominal: true },
+      wheel.diameter,
+    );
     ledger.take("wheel.speedRatio", { kind: "ratio", nominal: true }, wheel.speedRatio);
   }
-  ledger.take("machine.efficiency", { kind: "efficiency", domain: "fraction", nominal: true, measure: "ask the alternator's maker for a bench run at the working volts" }, machine.efficiency);
+  ledger.take(
+    "machine.efficiency",
+    {
+      kind: "efficiency",
+      domain: "fraction",
+      nominal: true,
+      measure: "ask the alternator's maker for a bench run at the working volts",
+    },
+    machine.efficiency,
+  );
   takeBank(ledger, bank.volts, bank.charging);
-  ledger.take("cable.temperature", { kind: "absolute zero", nominal: true, measure: "note whether the cable is buried, shaded or in the sun" }, cable.temperature as AnyPoint | undefined);
-  ledger.take("cable.length", { kind: "length", what: "length of the cable, one way", measure: "tape the cable's way" }, cable.length);
+  ledger.take(
+    "cable.temperature",
+    {
+      kind: "absolute zero",
+      nominal: true,
+      measure: "note whether the cable is buried, shaded or in the sun",
+    },
+    cable.temperature,
+  );
+  ledger.take(
+    "cable.length",
+    { kind: "length", what: "length of the cable, one way", measure: "tape the cable's way" },
+    cable.length,
+  );
 
-  const partial = { survey, parameters: ledger.parameters, assumed: ledger.assumed, flowBy, fallBy, leaveBy, jets: count, nozzlesGiven: jets.nozzles !== undefined } as const;
+  const partial = {
+    survey,
+    parameters: ledger.parameters,
+    assumed: ledger.assumed,
+    flowBy,
+    fallBy,
+    leaveBy,
+    jets: count,
+    nozzlesGiven: jets.nozzles !== undefined,
+  } as const;
   const sizing = size(ledger.parameters, partial);
   const reaches = survey.reaches.map((reach, i) => planReach(ledger, survey, reach, i, sizing));
   const metal = cable.metal ?? assumedMetal(ledger);
@@ -245,14 +379,52 @@ function takeFlow(ledger: Ledger, { stream }: Survey): Plan["flowBy"] {
   const measure = "gauge the stream again: a notch, or fillings of a vessel, over the season";
   if (stream.notch) {
     const { shape, head, angle, width, sill, channel } = stream.notch;
-    ledger.take("stream.notch.head", { kind: "length", what: "head over the notch", measure: "read the head to a finer division, from a level peg four heads upstream" }, head);
-    if (shape === "V") ledger.take("stream.notch.angle", { kind: "angle", what: "angle of the notch", nominal: true }, angle);
-    else ledger.take("stream.notch.width", { kind: "length", what: "width of the notch", nominal: true }, width);
+    ledger.take(
+      "stream.notch.head",
+      {
+        kind: "length",
+        what: "head over the notch",
+        measure: "read the head to a finer division, from a level peg four heads upstream",
+      },
+      head,
+    );
+    if (shape === "V")
+      ledger.take(
+        "stream.notch.angle",
+        { kind: "angle", what: "angle of the notch", nominal: true },
+        angle,
+      );
+    else
+      ledger.take(
+        "stream.notch.width",
+        { kind: "length", what: "width of the notch", nominal: true },
+        width,
+      );
     const open = shape === "V" ? head.times(5) : (width as Quantity<"length">).plus(head.times(4));
-    if (!sill) ledger.assume(["stream", "notch", "sill"], "sill over the bed of the channel", `${head.times(2.5).toString()}: deep enough for the formula; look at it`, commonPractice.at("deep enough for the formula", "practice"));
-    if (!channel) ledger.assume(["stream", "notch", "channel"], "width of the channel", `${open.toString()}: fully contracted; look at it`, commonPractice.at("fully contracted", "practice"));
-    ledger.take("stream.notch.sill", { kind: "length", what: "sill over the bed", nominal: true }, sill ?? head.times(2.5));
-    ledger.take("stream.notch.channel", { kind: "length", what: "width of the channel", nominal: true }, channel ?? open);
+    if (!sill)
+      ledger.assume(
+        ["stream", "notch", "sill"],
+        "sill over the bed of the channel",
+        `${head.times(2.5).toString()}: deep enough for the formula; look at it`,
+        commonPractice.at("deep enough for the formula", "practice"),
+      );
+    if (!channel)
+      ledger.assume(
+        ["stream", "notch", "channel"],
+        "width of the channel",
+        `${open.toString()}: fully contracted; look at it`,
+        commonPractice.at("fully contracted", "practice"),
+      );
+    ledger.take(
+      "stream.notch.sill",
+      { kind: "length", what: "sill over the bed", nominal: true },
+      sill ?? head.times(2.5),
+    );
+    ledger.take(
+      "stream.notch.channel",
+      { kind: "length", what: "width of the channel", nominal: true },
+      channel ?? open,
+    );
     ledger.add({
       key: "stream.notch.equation",
       what: "the notch's discharge equation",
@@ -262,20 +434,39 @@ function takeFlow(ledger: Ledger, { stream }: Survey): Plan["flowBy"] {
       given: coherentUnit("ratio").of(1),
       spread: { standard: 0.02 / k95, shape: "normal", basis: "assumed" },
     });
-    ledger.assume(["stream", "notch"], "spread of the notch's discharge equation", "± 2 %", commonPractice.at("a plate that is sharp, plumb and level", "practice"));
+    ledger.assume(
+      ["stream", "notch"],
+      "spread of the notch's discharge equation",
+      "± 2 %",
+      commonPractice.at("a plate that is sharp, plumb and level", "practice"),
+    );
     return shape === "V" ? "V notch" : "rectangular notch";
   }
   if (stream.bucket) {
     const flows = stream.bucket.map(({ volume, time }) => volume["~si"] / time["~si"]);
     const n = flows.length;
     const mean = flows.reduce((a, b) => a + b, 0) / n;
-    const scatter = Math.sqrt(flows.reduce((sum, q) => sum + (q - mean) ** 2, 0) / Math.max(n - 1, 1) / n);
+    const scatter = Math.sqrt(
+      flows.reduce((sum, q) => sum + (q - mean) ** 2, 0) / Math.max(n - 1, 1) / n,
+    );
     // Few repeats know their own scatter badly: Student's factor over the normal one, from a printed table.
-    const student = [Number.NaN, 12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306][n - 1] ?? 2.262;
+    const student =
+      [Number.NaN, 12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306][n - 1] ?? 2.262;
     const repeats = n > 1 ? (scatter * student) / k95 : 0.1 * mean;
     const vessel = (0.03 * mean) / k95;
-    if (n === 1) ledger.assume(["stream", "bucket"], "spread of a single filling", "± 20 %", commonPractice.at("one filling shows no scatter", "practice"));
-    ledger.assume(["stream", "bucket"], "spread of the vessel's volume", "± 3 %", commonPractice.at("a marked bucket", "practice"));
+    if (n === 1)
+      ledger.assume(
+        ["stream", "bucket"],
+        "spread of a single filling",
+        "± 20 %",
+        commonPractice.at("one filling shows no scatter", "practice"),
+      );
+    ledger.assume(
+      ["stream", "bucket"],
+      "spread of the vessel's volume",
+      "± 3 %",
+      commonPractice.at("a marked bucket", "practice"),
+    );
     ledger.add({
       key: "stream.bucket",
       what: "flow by timed volume",
@@ -288,25 +479,71 @@ function takeFlow(ledger: Ledger, { stream }: Survey): Plan["flowBy"] {
     });
     return "timed volume";
   }
-  ledger.take("stream.flow", { kind: "volume flow", what: "flow of the stream", measure }, stream.flow);
+  ledger.take(
+    "stream.flow",
+    { kind: "volume flow", what: "flow of the stream", measure },
+    stream.flow,
+  );
   return "stated";
 }
 
 function takeFall(ledger: Ledger, { fall }: Survey): Plan["fallBy"] {
   if (fall.gauge) {
-    ledger.take("fall.gauge", { kind: "pressure", what: "gauge reading at the bottom", measure: "read a gauge of a finer class, and check its zero" }, fall.gauge);
-    if (fall.gaugeAbove) ledger.take("fall.gaugeAbove", { kind: "length", what: "height of the gauge over the nozzles", domain: "any", nominal: true }, fall.gaugeAbove);
+    ledger.take(
+      "fall.gauge",
+      {
+        kind: "pressure",
+        what: "gauge reading at the bottom",
+        measure: "read a gauge of a finer class, and check its zero",
+      },
+      fall.gauge,
+    );
+    if (fall.gaugeAbove)
+      ledger.take(
+        "fall.gaugeAbove",
+        {
+          kind: "length",
+          what: "height of the gauge over the nozzles",
+          domain: "any",
+          nominal: true,
+        },
+        fall.gaugeAbove,
+      );
     return "gauge";
   }
-  ledger.take("fall.gross", { kind: "length", what: "fall", measure: "level the fall with a rod and close the loop, or read a gauge on a full hose" }, fall.gross);
+  ledger.take(
+    "fall.gross",
+    {
+      kind: "length",
+      what: "fall",
+      measure: "level the fall with a rod and close the loop, or read a gauge on a full hose",
+    },
+    fall.gross,
+  );
   return "stated";
 }
 
-function takeBank(ledger: Ledger, volts: Quantity<"voltage">, charging: Quantity<"voltage"> | undefined): void {
+function takeBank(
+  ledger: Ledger,
+  volts: Quantity<"voltage">,
+  charging: Quantity<"voltage"> | undefined,
+): void {
   const { ratio, within, because } = chargingOverNominal;
   const value = charging ?? volt.of(volts.in(volt) * ratio);
-  if (!charging) ledger.assume(["bank", "charging"], "volts at the bank while it is charged", `${value.in(volt).toFixed(1)} V, anywhere within ${within * 100} %`, because);
-  const spread = charging ? written(charging) : { standard: (value["~si"] * within) / Math.sqrt(3), shape: "rectangle" as const, basis: "assumed" as const };
+  if (!charging)
+    ledger.assume(
+      ["bank", "charging"],
+      "volts at the bank while it is charged",
+      `${value.in(volt).toFixed(1)} V, anywhere within ${within * 100} %`,
+      because,
+    );
+  const spread = charging
+    ? written(charging)
+    : {
+        standard: (value["~si"] * within) / Math.sqrt(3),
+        shape: "rectangle" as const,
+        basis: "assumed" as const,
+      };
   ledger.add({
     key: "bank.charging",
     what: "volts at the bank while it is charged",
@@ -319,14 +556,37 @@ function takeBank(ledger: Ledger, volts: Quantity<"voltage">, charging: Quantity
   });
 }
 
-function planReach(ledger: Ledger, survey: Survey, reach: ReachSurvey, i: number, sizing: Sizing): PlannedReach {
+function planReach(
+  ledger: Ledger,
+  survey: Survey,
+  reach: ReachSurvey,
+  i: number,
+  sizing: Sizing,
+): PlannedReach {
   const key = `reaches.${i + 1}`;
   const path = ["reaches", i];
-  ledger.take(`${key}.length`, { kind: "pipe length", what: `length of reach ${i + 1}`, measure: "chain the pipe's way", spreadKey: "reaches.length" }, reach.length.as("pipe length"));
-  const pipe = reach.pipe !== undefined ? readPipe(reach.pipe) : reach.bore ? undefined : choosePipe(ledger, survey, reach, path, sizing);
+  ledger.take(
+    `${key}.length`,
+    {
+      kind: "pipe length",
+      what: `length of reach ${i + 1}`,
+      measure: "chain the pipe's way",
+      spreadKey: "reaches.length",
+    },
+    reach.length.as("pipe length"),
+  );
+  const pipe =
+    reach.pipe !== undefined
+      ? readPipe(reach.pipe)
+      : reach.bore
+        ? undefined
+        : choosePipe(ledger, survey, reach, path, sizing);
   const bore = reach.bore ?? (pipe as Pipe).insideDiameter.average;
   // Between the average wall and the least wall a real pipe's bore lies: half of that either way.
-  const play = pipe && !reach.bore ? Math.abs(pipe.insideDiameter.minimumWall["~si"] - pipe.insideDiameter.average["~si"]) : 0;
+  const play =
+    pipe && !reach.bore
+      ? Math.abs(pipe.insideDiameter.minimumWall["~si"] - pipe.insideDiameter.average["~si"])
+      : 0;
   ledger.add({
     key: `${key}.bore`,
     what: `bore of reach ${i + 1}`,
@@ -334,12 +594,17 @@ function planReach(ledger: Ledger, survey: Survey, reach: ReachSurvey, i: number
     kind: "length",
     domain: "positive",
     given: bore,
-    ...(play > 0 ? { spread: rectangle(play) } : written(bore) && { spread: written(bore) as ParameterSpread }),
+    ...(play > 0
+      ? { spread: rectangle(play) }
+      : written(bore) && { spread: written(bore) as ParameterSpread }),
     measure: "measure the pipe's bore",
   });
   const wall = pipe?.roughness ?? (reach.roughness ? undefined : assumedRoughness(ledger, path));
   const height = reach.roughness ?? (wall as Pipe["roughness"]).typical;
-  const half = wall && !reach.roughness ? Math.min(wall.high["~si"] - wall.typical["~si"], wall.typical["~si"]) : 0;
+  const half =
+    wall && !reach.roughness
+      ? Math.min(wall.high["~si"] - wall.typical["~si"], wall.typical["~si"])
+      : 0;
   ledger.add({
     key: `${key}.roughness`,
     what: `roughness of reach ${i + 1}`,
@@ -372,19 +637,36 @@ function planReach(ledger: Ledger, survey: Survey, reach: ReachSurvey, i: number
   return { name: pipe?.name ?? `bore ${bore.toString()}`, pipe, fittings };
 }
 
-function assumedFittings(ledger: Ledger, path: readonly (string | number)[]): PlannedReach["fittings"] {
+function assumedFittings(
+  ledger: Ledger,
+  path: readonly (string | number)[],
+): PlannedReach["fittings"] {
   const fittings = [
     { name: "square entrance", count: 1 },
     { name: "45 degree elbow", count: 2 },
     { name: "gate valve, fully open", count: 1 },
   ].map((fitting) => ({ ...fitting, coefficient: fittingCoefficient(fitting.name)["~si"] }));
-  ledger.assume([...path, "fittings"], "fittings", fittings.map(({ name, count }) => `${count} × ${name}`).join(", "), commonPractice.at("the least that a pipe has", "practice"));
+  ledger.assume(
+    [...path, "fittings"],
+    "fittings",
+    fittings.map(({ name, count }) => `${count} × ${name}`).join(", "),
+    commonPractice.at("the least that a pipe has", "practice"),
+  );
   return fittings;
 }
 
 function assumedRoughness(ledger: Ledger, path: readonly (string | number)[]): Pipe["roughness"] {
-  const range = { low: millimetre.of(0.0015), typical: millimetre.of(0.01), high: millimetre.of(0.05) };
-  ledger.assume([...path, "roughness"], "roughness of the wall", `${range.typical.toString()}, as plastic in service`, roughness.definition.source);
+  const range = {
+    low: millimetre.of(0.0015),
+    typical: millimetre.of(0.01),
+    high: millimetre.of(0.05),
+  };
+  ledger.assume(
+    [...path, "roughness"],
+    "roughness of the wall",
+    `${range.typical.toString()}, as plastic in service`,
+    roughness.definition.source,
+  );
   return range;
 }
 
@@ -394,7 +676,13 @@ function isCustomary(length: AnyQuantity): boolean {
 }
 
 /** The thinnest class that holds the static pressure with room, and in it the narrowest bore that keeps the loss. */
-function choosePipe(ledger: Ledger, { fall }: Survey, reach: ReachSurvey, path: readonly (string | number)[], sizing: Sizing): Pipe {
+function choosePipe(
+  ledger: Ledger,
+  { fall }: Survey,
+  reach: ReachSurvey,
+  path: readonly (string | number)[],
+  sizing: Sizing,
+): Pipe {
   const first = (fall.gross ?? reach.length) as AnyQuantity;
   const family = isCustomary(first) ? classes.us : classes.metric;
   let widest: Pipe | undefined;
@@ -402,16 +690,36 @@ function choosePipe(ledger: Ledger, { fall }: Survey, reach: ReachSurvey, path: 
     for (const pipe of pipesOf(choice as Parameters<typeof pipesOf>[0])) {
       if ((pipe.pressureRating?.["~si"] ?? 0) * staticShare < sizing.staticPressure) continue;
       widest = pipe;
-      if (sizing.lossShare(pipe.insideDiameter.average["~si"], pipe.roughness.typical["~si"], reach.length["~si"]) <= lossAimed.pipe) {
-        ledger.assume([...path, "pipe"], `pipe: the narrowest of its class that loses at most ${lossAimed.pipe * 100} % of the fall`, pipe.name, commonPractice.at("10 % of gross head is an ordinary pipe loss", "practice"));
+      if (
+        sizing.lossShare(
+          pipe.insideDiameter.average["~si"],
+          pipe.roughness.typical["~si"],
+          reach.length["~si"],
+        ) <= lossAimed.pipe
+      ) {
+        ledger.assume(
+          [...path, "pipe"],
+          `pipe: the narrowest of its class that loses at most ${lossAimed.pipe * 100} % of the fall`,
+          pipe.name,
+          commonPractice.at("10 % of gross head is an ordinary pipe loss", "practice"),
+        );
         return pipe;
       }
     }
   }
   if (!widest) {
-    throw new UnbuildableError("pipe-none-strong-enough", [...path, "pipe"], `no polyethylene pipe of the tables holds ${(sizing.staticPressure / 1e5).toFixed(1)} bar of static pressure with room for more. Name a pipe that does.`);
+    throw new UnbuildableError(
+      "pipe-none-strong-enough",
+      [...path, "pipe"],
+      `no polyethylene pipe of the tables holds ${(sizing.staticPressure / 1e5).toFixed(1)} bar of static pressure with room for more. Name a pipe that does.`,
+    );
   }
-  ledger.assume([...path, "pipe"], `pipe: none of the tables keeps the loss to ${lossAimed.pipe * 100} %; the widest is taken`, widest.name, commonPractice.at("10 % of gross head is an ordinary pipe loss", "practice"));
+  ledger.assume(
+    [...path, "pipe"],
+    `pipe: none of the tables keeps the loss to ${lossAimed.pipe * 100} %; the widest is taken`,
+    widest.name,
+    commonPractice.at("10 % of gross head is an ordinary pipe loss", "practice"),
+  );
   return widest;
 }
 
@@ -422,9 +730,16 @@ function assumedMetal(ledger: Ledger): ConductorMaterial {
 }
 
 /** The conductor that was named, or the thinnest that keeps the loss. */
-function chooseConductor(ledger: Ledger, { cable }: Survey, metal: ConductorMaterial, sizing: Sizing): Conductor {
+function chooseConductor(
+  ledger: Ledger,
+  { cable }: Survey,
+  metal: ConductorMaterial,
+  sizing: Sizing,
+): Conductor {
   if (cable.size !== undefined) return conductor(readSize(cable.size), metal);
-  const sizes = isCustomary(cable.length) ? [...conductorsOf("AWG", metal), ...conductorsOf("kcmil", metal)] : conductorsOf("mm²", metal);
+  const sizes = isCustomary(cable.length)
+    ? [...conductorsOf("AWG", metal), ...conductorsOf("kcmil", metal)]
+    : conductorsOf("mm²", metal);
   const temperature = ledger.parameters.find(({ key }) => key === "cable.temperature") as Parameter;
   const shareOf = (c: Conductor): number =>
     sizing.cableShare(
@@ -437,10 +752,13 @@ function chooseConductor(ledger: Ledger, { cable }: Survey, metal: ConductorMate
       }),
     );
   const found = sizes.find((c) => shareOf(c) <= lossAimed.cable);
-  const taken = found ?? (sizes.at(-1) as Conductor);
+  const taken = found ?? sizes.at(-1);
+  if (!taken) throw new Error("the table of conductors is empty");
   ledger.assume(
     ["cable", "size"],
-    found ? `conductor: the thinnest that loses at most ${lossAimed.cable * 100} % of the machine's power` : `conductor: none of the table keeps the loss to ${lossAimed.cable * 100} %; the thickest is taken`,
+    found
+      ? `conductor: the thinnest that loses at most ${lossAimed.cable * 100} % of the machine's power`
+      : `conductor: none of the table keeps the loss to ${lossAimed.cable * 100} %; the thickest is taken`,
     taken.name,
     commonPractice.at("3 to 5 % is an ordinary cable loss", "practice"),
   );
@@ -466,4 +784,3 @@ export class UnbuildableError extends Error {
     this.path = path;
   }
 }
-

@@ -1,5 +1,19 @@
-import { type AnyFormula, type AnyInput, limitNotices, type Notice, working, type Working } from "@leat/formula";
-import { type AnyPoint, type AnyQuantity, coherentUnit, type Origin, point, type Quantity } from "@leat/quantity";
+import {
+  type AnyFormula,
+  type AnyInput,
+  limitNotices,
+  type Notice,
+  working,
+  type Working,
+} from "@leat/formula";
+import {
+  type AnyPoint,
+  type AnyQuantity,
+  coherentUnit,
+  type Origin,
+  point,
+  type Quantity,
+} from "@leat/quantity";
 
 import { type Use, useBody } from "./compute.ts";
 import type { Parameter } from "./plan.ts";
@@ -14,14 +28,16 @@ export class Recorder {
   readonly #calls: Call[] = [];
 
   /** Calls a body and remembers it. */
-  readonly use: Use = ((formula: AnyFormula, letters: Readonly<Record<string, unknown>>) => {
+  readonly use: Use = (formula: AnyFormula, letters: Readonly<Record<string, unknown>>) => {
     this.#calls.push({ formula, letters });
     return useBody(formula as never, letters as never);
-  }) as Use;
+  };
 
   /** Every formula that was called, with its revision. */
   formulas(): { id: string; revision: number }[] {
-    const byId = new Map(this.#calls.map(({ formula }) => [formula.id, formula.definition.revision ?? 1]));
+    const byId = new Map(
+      this.#calls.map(({ formula }) => [formula.id, formula.definition.revision ?? 1]),
+    );
     return Array.from(byId, ([id, revision]) => ({ id, revision }));
   }
 
@@ -43,7 +59,10 @@ export class Recorder {
 }
 
 /** Arguments in quantities for a call that was made in numbers; what was written shows as written. */
-function argsOf({ formula, letters }: Call, parameters: readonly Parameter[]): Record<string, unknown> {
+function argsOf(
+  { formula, letters }: Call,
+  parameters: readonly Parameter[],
+): Record<string, unknown> {
   return Object.fromEntries(
     Object.entries(formula.definition.inputs).flatMap(([name, input]) => {
       const value = letters[input.letter];
@@ -57,17 +76,29 @@ function dress(input: AnyInput, value: unknown, parameters: readonly Parameter[]
     case "scalar": {
       const kind = input.kinds[0] as string;
       const plain = coherentUnit(kind).of(value as number) as unknown as AnyQuantity;
-      const written = writtenAs(value as number, parameters, (given) => "kind" in given && plainly(given as AnyQuantity, kind));
+      const written = writtenAs(
+        value as number,
+        parameters,
+        (given) => "kind" in given && plainly(given, kind),
+      );
       return written ? (written as unknown as Quantity<string>).as(kind) : plain;
     }
     case "point":
       return (
-        writtenAs(value as number, parameters, (given) => "origin" in given && given.origin === input.origin) ??
-        overOrigin(input.origin, value as number)
+        writtenAs(
+          value as number,
+          parameters,
+          (given) => "origin" in given && given.origin === input.origin,
+        ) ?? overOrigin(input.origin, value as number)
       );
     case "list":
       return (value as Record<string, unknown>[]).map((row) =>
-        Object.fromEntries(Object.entries(input.record).map(([name, field]) => [name, dress(field, row[field.letter], parameters)])),
+        Object.fromEntries(
+          Object.entries(input.record).map(([name, field]) => [
+            name,
+            dress(field, row[field.letter], parameters),
+          ]),
+        ),
       );
     case "choice":
     case "curve":
@@ -88,6 +119,12 @@ function plainly(given: AnyQuantity, kind: string): boolean {
 }
 
 function overOrigin(origin: Origin, value: number): AnyPoint {
-  const kind = { "absolute zero": "temperature difference", vacuum: "pressure", "local atmosphere": "pressure", "site datum": "length", "staff zero": "length" }[origin];
-  return point(origin, coherentUnit(kind).of(value) as never) as unknown as AnyPoint;
+  const kind = {
+    "absolute zero": "temperature difference",
+    vacuum: "pressure",
+    "local atmosphere": "pressure",
+    "site datum": "length",
+    "staff zero": "length",
+  }[origin];
+  return point(origin, coherentUnit(kind).of(value) as never);
 }

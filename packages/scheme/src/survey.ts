@@ -48,7 +48,10 @@ export interface StreamSurvey {
   /** A thin-plate notch. */
   readonly notch?: NotchSurvey;
   /** Fillings of a vessel. */
-  readonly bucket?: readonly { readonly volume: Quantity<"volume">; readonly time: Quantity<"time"> }[];
+  readonly bucket?: readonly {
+    readonly volume: Quantity<"volume">;
+    readonly time: Quantity<"time">;
+  }[];
   /** What stays: a flow, or a share of the measured flow. */
   readonly leave?: Quantity<"volume flow"> | Quantity<"ratio">;
 }
@@ -90,7 +93,11 @@ export interface ReachSurvey {
   /** Length along the pipe. */
   readonly length: Quantity<"length">;
   /** Fittings: loss coefficient of each, and how many. */
-  readonly fittings?: readonly { readonly what?: string; readonly k?: Quantity<"coefficient">; readonly count: number }[];
+  readonly fittings?: readonly {
+    readonly what?: string;
+    readonly k?: Quantity<"coefficient">;
+    readonly count: number;
+  }[];
 }
 
 /** Nozzles. */

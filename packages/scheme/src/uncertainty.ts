@@ -49,12 +49,15 @@ export function spreadOf(
   for (const { key, value, spread } of uncertain) {
     const u = spread?.standard ?? 0;
     const h = step * (value === 0 ? u : Math.abs(value));
-    const slope = (evaluate({ ...values, [key]: value + h }) - evaluate({ ...values, [key]: value - h })) / (2 * h);
+    const slope =
+      (evaluate({ ...values, [key]: value + h }) - evaluate({ ...values, [key]: value - h })) /
+      (2 * h);
     contributions.set(key, slope * u);
     variance += (slope * u) ** 2;
   }
   const standard = Math.sqrt(variance);
-  if (uncertain.length === 0) return { half: 0, method: "slopes", standard, drawn: 0, contributions, refused: 0, draws: 0 };
+  if (uncertain.length === 0)
+    return { half: 0, method: "slopes", standard, drawn: 0, contributions, refused: 0, draws: 0 };
 
   const random = seededRandom(seed);
   const results: number[] = [];
@@ -63,9 +66,15 @@ export function spreadOf(
     const drawn: Record<string, number> = { ...values };
     for (const { key, value, spread } of uncertain) {
       const u = spread?.standard ?? 0;
-      drawn[key] = value + u * (spread?.shape === "rectangle" ? Math.sqrt(3) * (2 * random.uniform() - 1) : random.normal());
+      drawn[key] =
+        value +
+        u *
+          (spread?.shape === "rectangle"
+            ? Math.sqrt(3) * (2 * random.uniform() - 1)
+            : random.normal());
     }
-    if (uncertain.every(({ key, domain }) => admits(domain, drawn[key] as number))) results.push(evaluate(drawn));
+    if (uncertain.every(({ key, domain }) => admits(domain, drawn[key] as number)))
+      results.push(evaluate(drawn));
     else refused += 1;
   }
   results.sort((a, b) => a - b);

@@ -6,7 +6,15 @@ import {
   kindsvaterCarterWidthCorrection,
 } from "@leat/flow-measurement";
 import { NonPhysicalError, OutOfValidityError } from "@leat/formula";
-import { cubicMetrePerSecond, each, foot, inch, metre, QuantityError, second } from "@leat/quantity";
+import {
+  cubicMetrePerSecond,
+  each,
+  foot,
+  inch,
+  metre,
+  QuantityError,
+  second,
+} from "@leat/quantity";
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 
@@ -69,21 +77,47 @@ describe("kindsvaterCarterDischarge", () => {
     // The manual draws the same in feet: 0.008, 0.008, 0.009, 0.012, 0.014, −0.003 (from memory).
     const feet = [0.008, 0.008, 0.009, 0.012, 0.014, -0.003];
     kindsvaterCarterWidthCorrection.keys().forEach((key, i) => {
-      expect(kindsvaterCarterWidthCorrection.get(key, "correction").in(foot)).toBeCloseTo(feet[i]!, 3);
+      expect(kindsvaterCarterWidthCorrection.get(key, "correction").in(foot)).toBeCloseTo(
+        feet[i]!,
+        3,
+      );
     });
   });
 
   it.each([
     [{ head: metre.of(0.02) }, "head = 0.02 m is below 0.03 m, the range Blevins gives"],
-    [{ crestHeight: metre.of(0.09) }, "head/crestHeight = 2.222 is above 2, the range Blevins gives"],
-    [{ crestHeight: metre.of(0.09) }, "crestHeight = 0.09 m is below 0.1 m, the range Blevins gives"],
-    [{ notchWidth: metre.of(0.14) }, "notchWidth = 0.14 m is below 0.15 m, the range Blevins gives"],
-    [{ notchWidth: metre.of(1.1) }, "notchWidth/approachWidth = 1.1 is above 1, the range physics gives"],
-    [{ notchWidth: metre.of(0.9) }, "clear width beside each end of a contracted notch, over 100 mm = 0.5 is below 1, the range ISO 1438 gives"],
+    [
+      { crestHeight: metre.of(0.09) },
+      "head/crestHeight = 2.222 is above 2, the range Blevins gives",
+    ],
+    [
+      { crestHeight: metre.of(0.09) },
+      "crestHeight = 0.09 m is below 0.1 m, the range Blevins gives",
+    ],
+    [
+      { notchWidth: metre.of(0.14) },
+      "notchWidth = 0.14 m is below 0.15 m, the range Blevins gives",
+    ],
+    [
+      { notchWidth: metre.of(1.1) },
+      "notchWidth/approachWidth = 1.1 is above 1, the range physics gives",
+    ],
+    [
+      { notchWidth: metre.of(0.9) },
+      "clear width beside each end of a contracted notch, over 100 mm = 0.5 is below 1, the range ISO 1438 gives",
+    ],
   ])("tells whose limit is exceeded: %#", (change, message) => {
-    const weir = { head: metre.of(0.2), notchWidth: metre.of(0.6), approachWidth: metre.of(1), crestHeight: metre.of(0.5), ...change };
+    const weir = {
+      head: metre.of(0.2),
+      notchWidth: metre.of(0.6),
+      approachWidth: metre.of(1),
+      crestHeight: metre.of(0.5),
+      ...change,
+    };
     expect(() => kindsvaterCarterDischarge(weir)).toThrow(OutOfValidityError);
-    expect(() => kindsvaterCarterDischarge(weir)).toThrow(`kindsvater-carter-discharge: ${message}`);
+    expect(() => kindsvaterCarterDischarge(weir)).toThrow(
+      `kindsvater-carter-discharge: ${message}`,
+    );
   });
 
   it("counts the clear width of a contracted notch to 100 mm", () => {
@@ -94,17 +128,24 @@ describe("kindsvaterCarterDischarge", () => {
 
 describe("the Francis formulas", () => {
   const sizes = { notchWidth: metre.of(1), crestHeight: metre.of(0.5) };
-  const suppressed = (h: number): number => francisSuppressedDischarge({ ...sizes, head: metre.of(h) }).in(cubicMetrePerSecond);
+  const suppressed = (h: number): number =>
+    francisSuppressedDischarge({ ...sizes, head: metre.of(h) }).in(cubicMetrePerSecond);
   const contracted = (h: number, ends: number): number =>
-    francisContractedDischarge({ ...sizes, head: metre.of(h), contractions: each.of(ends), approachWidth: metre.of(3) }).in(
-      cubicMetrePerSecond,
-    );
+    francisContractedDischarge({
+      ...sizes,
+      head: metre.of(h),
+      contractions: each.of(ends),
+      approachWidth: metre.of(3),
+    }).in(cubicMetrePerSecond);
 
   it("lose the same for each contracted end", () => {
     fc.assert(
       fc.property(heads, (h) => {
         expect(contracted(h, 1)).toBeLessThan(suppressed(h));
-        expect(suppressed(h) - contracted(h, 2)).toBeCloseTo(2 * (suppressed(h) - contracted(h, 1)), 14);
+        expect(suppressed(h) - contracted(h, 2)).toBeCloseTo(
+          2 * (suppressed(h) - contracted(h, 1)),
+          14,
+        );
         expect(1 - contracted(h, 2) / suppressed(h)).toBeCloseTo(0.2 * h, 12);
       }),
     );
@@ -135,27 +176,59 @@ describe("the Francis formulas", () => {
   });
 
   it.each([
-    [{ contractions: each.of(3) }, "contractions = 3 each is above 2 each, the range physics gives"],
-    [{ contractions: each.of(0.5) }, "contractions = 0.5 each is below 1 each, the range physics gives"],
-    [{ contractions: each.of(1.5) }, "contractions away from a whole number = 0.5 is above 0, the range physics gives"],
+    [
+      { contractions: each.of(3) },
+      "contractions = 3 each is above 2 each, the range physics gives",
+    ],
+    [
+      { contractions: each.of(0.5) },
+      "contractions = 0.5 each is below 1 each, the range physics gives",
+    ],
+    [
+      { contractions: each.of(1.5) },
+      "contractions away from a whole number = 0.5 is above 0, the range physics gives",
+    ],
     [{ head: foot.of(0.1) }, "head = 0.1 ft is below 0.2 ft, the range USBR gives"],
     [{ notchWidth: metre.of(0.5) }, "head/notchWidth = 0.4 is above 0.3333, the range USBR gives"],
-    [{ crestHeight: metre.of(0.3) }, "head/crestHeight = 0.6667 is above 0.5, the range USBR gives"],
-    [{ approachWidth: metre.of(1.7) }, "clear width beside each contracted end over head = 1.75 is below 2, the range USBR gives"],
+    [
+      { crestHeight: metre.of(0.3) },
+      "head/crestHeight = 0.6667 is above 0.5, the range USBR gives",
+    ],
+    [
+      { approachWidth: metre.of(1.7) },
+      "clear width beside each contracted end over head = 1.75 is below 2, the range USBR gives",
+    ],
   ])("tell whose limit is exceeded: %#", (change, message) => {
-    const notch = { ...sizes, head: metre.of(0.2), contractions: each.of(2), approachWidth: metre.of(3), ...change };
-    expect(() => francisContractedDischarge(notch)).toThrow(`francis-contracted-discharge: ${message}`);
+    const notch = {
+      ...sizes,
+      head: metre.of(0.2),
+      contractions: each.of(2),
+      approachWidth: metre.of(3),
+      ...change,
+    };
+    expect(() => francisContractedDischarge(notch)).toThrow(
+      `francis-contracted-discharge: ${message}`,
+    );
     const { contractions: _n, approachWidth: _B, ...weir } = notch;
-    if (/^head/.test(message)) {
-      expect(() => francisSuppressedDischarge(weir)).toThrow(`francis-suppressed-discharge: ${message}`);
+    if (message.startsWith("head")) {
+      expect(() => francisSuppressedDischarge(weir)).toThrow(
+        `francis-suppressed-discharge: ${message}`,
+      );
     }
   });
 
   it("refuse what is not physical or of another kind", () => {
     expect(() => suppressed(-0.1)).toThrow(NonPhysicalError);
-    expect(() => francisSuppressedDischarge({ ...sizes, head: second.of(1) as never })).toThrow(QuantityError);
+    expect(() => francisSuppressedDischarge({ ...sizes, head: second.of(1) as never })).toThrow(
+      QuantityError,
+    );
     expect(() =>
-      francisContractedDischarge({ ...sizes, head: metre.of(0.1), approachWidth: metre.of(3), contractions: metre.of(2) as never }),
+      francisContractedDischarge({
+        ...sizes,
+        head: metre.of(0.1),
+        approachWidth: metre.of(3),
+        contractions: metre.of(2) as never,
+      }),
     ).toThrow(QuantityError);
   });
 });

@@ -51,7 +51,11 @@ export const mistakes: Record<string, () => unknown> = {
   "sum of temperatures": () => warm.plus(celsius.at(5)),
   "stage for elevation": () => peg.minus(stage),
   "length for temperature": () => warm.plus(metre.of(3)),
-  "gauge for absolute": () => toAbsolute(point("local atmosphere", pascal.of(3), "a"), point("local atmosphere", pascal.of(3), "a")),
+  "gauge for absolute": () =>
+    toAbsolute(
+      point("local atmosphere", pascal.of(3), "a"),
+      point("local atmosphere", pascal.of(3), "a"),
+    ),
   "metres out of flows": () => flows.in(metre),
   "head out of flows": () => flows.as("gross head"),
   "text in a column": () => Column.of(metre, ["1"]),

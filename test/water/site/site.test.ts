@@ -1,5 +1,15 @@
 import { OutOfValidityError } from "@leat/formula";
-import { degree, foot, kelvin, kilogramPerCubicMetre, kilometre, metre, metrePerSecondSquared, pascal, QuantityError } from "@leat/quantity";
+import {
+  degree,
+  foot,
+  kelvin,
+  kilogramPerCubicMetre,
+  kilometre,
+  metre,
+  metrePerSecondSquared,
+  pascal,
+  QuantityError,
+} from "@leat/quantity";
 import { geopotentialHeight, normalGravity, standardAtmosphere } from "@leat/water";
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
@@ -19,20 +29,27 @@ describe("standardAtmosphere", () => {
   });
 
   it("is told apart from geometric height: 13 Pa at 3,000 m", () => {
-    const geometric = standardAtmosphere({ geopotentialHeight: geopotentialHeight({ elevation: metre.of(3000) }) });
+    const geometric = standardAtmosphere({
+      geopotentialHeight: geopotentialHeight({ elevation: metre.of(3000) }),
+    });
     const difference = geometric.pressure.in(pascal) - air(3000).pressure.in(pascal);
     expect(Math.round(difference)).toBe(13);
   });
 
   it("is the same in feet, and ends where its layer does", () => {
-    expect(standardAtmosphere({ geopotentialHeight: foot.of(1000 / 0.3048) }).pressure.in(pascal)).toBeCloseTo(
-      air(1000).pressure.in(pascal),
-      8,
-    );
+    expect(
+      standardAtmosphere({ geopotentialHeight: foot.of(1000 / 0.3048) }).pressure.in(pascal),
+    ).toBeCloseTo(air(1000).pressure.in(pascal), 8);
     expect(() => air(11001)).toThrow(OutOfValidityError);
-    expect(() => air(11001)).toThrow("standard-atmosphere: geopotentialHeight = 11001 m is above 11 km (11000 m), the range ISO 2533 gives");
-    expect(() => air(-2001)).toThrow("standard-atmosphere: geopotentialHeight = -2001 m is below -2 km (-2000 m), the range ISO 2533 gives");
-    expect(() => standardAtmosphere({ geopotentialHeight: pascal.of(1) as never })).toThrow(QuantityError);
+    expect(() => air(11001)).toThrow(
+      "standard-atmosphere: geopotentialHeight = 11001 m is above 11 km (11000 m), the range ISO 2533 gives",
+    );
+    expect(() => air(-2001)).toThrow(
+      "standard-atmosphere: geopotentialHeight = -2001 m is below -2 km (-2000 m), the range ISO 2533 gives",
+    );
+    expect(() => standardAtmosphere({ geopotentialHeight: pascal.of(1) as never })).toThrow(
+      QuantityError,
+    );
   });
 });
 
@@ -46,8 +63,12 @@ describe("geopotentialHeight", () => {
         expect(H(z + 1)).toBeGreaterThan(H(z));
       }),
     );
-    expect(() => H(80001)).toThrow("geopotential-height: elevation = 80001 m is above 80 km (80000 m), the range ISO 2533 gives");
-    expect(() => geopotentialHeight({ elevation: kilometre.of(-3) })).toThrow("elevation = -3 km is below -2 km, the range ISO 2533 gives");
+    expect(() => H(80001)).toThrow(
+      "geopotential-height: elevation = 80001 m is above 80 km (80000 m), the range ISO 2533 gives",
+    );
+    expect(() => geopotentialHeight({ elevation: kilometre.of(-3) })).toThrow(
+      "elevation = -3 km is below -2 km, the range ISO 2533 gives",
+    );
   });
 });
 
@@ -57,11 +78,15 @@ describe("normalGravity", () => {
 
   it("grows towards the poles, alike north and south, and shrinks with height", () => {
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 89, noNaN: true }), fc.double({ min: -400, max: 8900, noNaN: true }), (φ, h) => {
-        expect(g(φ + 1, h)).toBeGreaterThan(g(φ, h));
-        expect(g(-φ, h)).toBe(g(φ, h));
-        expect(g(φ, h + 10)).toBeLessThan(g(φ, h));
-      }),
+      fc.property(
+        fc.double({ min: 0, max: 89, noNaN: true }),
+        fc.double({ min: -400, max: 8900, noNaN: true }),
+        (φ, h) => {
+          expect(g(φ + 1, h)).toBeGreaterThan(g(φ, h));
+          expect(g(-φ, h)).toBe(g(φ, h));
+          expect(g(φ, h + 10)).toBeLessThan(g(φ, h));
+        },
+      ),
     );
   });
 
@@ -74,16 +99,28 @@ describe("normalGravity", () => {
       fc.property(fc.double({ min: -90, max: 90, noNaN: true }), (φ) => {
         const s = Math.sin((φ * Math.PI) / 180);
         const s2 = Math.sin((2 * φ * Math.PI) / 180);
-        expect(Math.abs(g(φ, 0) - 9.780327 * (1 + 0.0053024 * s * s - 0.0000058 * s2 * s2))).toBeLessThan(3e-6);
+        expect(
+          Math.abs(g(φ, 0) - 9.780327 * (1 + 0.0053024 * s * s - 0.0000058 * s2 * s2)),
+        ).toBeLessThan(3e-6);
       }),
     );
   });
 
   it("ends at the poles and above the land", () => {
-    expect(() => g(91, 0)).toThrow("normal-gravity: latitude = 91° is above 90° (1.571 rad), the range NIMA gives");
-    expect(() => g(-91, 0)).toThrow("normal-gravity: latitude = -91° is below -90° (-1.571 rad), the range NIMA gives");
-    expect(() => g(0, 9001)).toThrow("normal-gravity: elevation = 9001 m is above 9000 m, the range common practice gives");
-    expect(() => g(0, -501)).toThrow("normal-gravity: elevation = -501 m is below -500 m, the range common practice gives");
-    expect(() => normalGravity({ latitude: metre.of(1) as never, elevation: metre.of(0) })).toThrow(QuantityError);
+    expect(() => g(91, 0)).toThrow(
+      "normal-gravity: latitude = 91° is above 90° (1.571 rad), the range NIMA gives",
+    );
+    expect(() => g(-91, 0)).toThrow(
+      "normal-gravity: latitude = -91° is below -90° (-1.571 rad), the range NIMA gives",
+    );
+    expect(() => g(0, 9001)).toThrow(
+      "normal-gravity: elevation = 9001 m is above 9000 m, the range common practice gives",
+    );
+    expect(() => g(0, -501)).toThrow(
+      "normal-gravity: elevation = -501 m is below -500 m, the range common practice gives",
+    );
+    expect(() => normalGravity({ latitude: metre.of(1) as never, elevation: metre.of(0) })).toThrow(
+      QuantityError,
+    );
   });
 });

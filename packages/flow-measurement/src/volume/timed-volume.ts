@@ -1,4 +1,12 @@
-import { bound, commonPractice, formula, input, list, NonPhysicalError, output } from "@leat/formula";
+import {
+  bound,
+  commonPractice,
+  formula,
+  input,
+  list,
+  NonPhysicalError,
+  output,
+} from "@leat/formula";
 
 interface Repeat {
   readonly V: number;
@@ -65,7 +73,10 @@ export const timedVolumeFlow = /* @__PURE__ */ formula(() => ({
       commonPractice.at("three fillings or more", "practice"),
     ),
   ],
-  source: commonPractice.at("bucket and stop-watch; the sample standard deviation is that of any text", "practice"),
+  source: commonPractice.at(
+    "bucket and stop-watch; the sample standard deviation is that of any text",
+    "practice",
+  ),
   body: ({ repeats }) => {
     const n = repeats.length;
     if (n < 2) {

@@ -50,7 +50,11 @@ export const francisContractedDischarge = /* @__PURE__ */ formula(() => ({
   output: output("volume flow", "Q"),
   constants: { C: rootFootPerSecond.of(3.33) },
   limits: [
-    range("contractions", { min: each.of(1), max: each.of(2) }, firstPrinciples.at("a notch has two ends")),
+    range(
+      "contractions",
+      { min: each.of(1), max: each.of(2) },
+      firstPrinciples.at("a notch has two ends"),
+    ),
     bound(
       "contractions",
       "contractions away from a whole number",

@@ -4,7 +4,11 @@ import { millimetre, unit } from "@leat/quantity";
 import { bos, usbrWaterMeasurementManual } from "../sources.ts";
 
 /** √ft per second: the unit of a weir coefficient that has gravity in it. */
-export const rootFootPerSecond = /* @__PURE__ */ unit("m^0.5·s^-1", "ft^0.5/s", /* @__PURE__ */ Math.sqrt(0.3048));
+export const rootFootPerSecond = /* @__PURE__ */ unit(
+  "m^0.5·s^-1",
+  "ft^0.5/s",
+  /* @__PURE__ */ Math.sqrt(0.3048),
+);
 
 /**
  * Coefficients of Ce = C1·h/P + C2 over the width of the notch on that of the channel (L/B).

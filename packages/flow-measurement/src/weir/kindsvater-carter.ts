@@ -2,13 +2,22 @@ import { bound, firstPrinciples, formula, input, output, range, ratio } from "@l
 import { foot, metre, millimetre } from "@leat/quantity";
 
 import { blevins, iso1438, usbrWaterMeasurementManual } from "../sources.ts";
-import { kindsvaterCarterCoefficients, kindsvaterCarterWidthCorrection, rootFootPerSecond } from "./kindsvater-carter-coefficients.ts";
+import {
+  kindsvaterCarterCoefficients,
+  kindsvaterCarterWidthCorrection,
+  rootFootPerSecond,
+} from "./kindsvater-carter-coefficients.ts";
 
 /** The straight line through the two points about x, and on beyond the ends. */
 function between(xs: readonly number[], ys: readonly number[], x: number): number {
   let i = 1;
   while (i < xs.length - 1 && x > (xs[i] as number)) i++;
-  const [x0, x1, y0, y1] = [xs[i - 1] as number, xs[i] as number, ys[i - 1] as number, ys[i] as number];
+  const [x0, x1, y0, y1] = [
+    xs[i - 1] as number,
+    xs[i] as number,
+    ys[i - 1] as number,
+    ys[i] as number,
+  ];
   return y0 + ((y1 - y0) * (x - x0)) / (x1 - x0);
 }
 
@@ -79,18 +88,45 @@ export const kindsvaterCarterDischarge = /* @__PURE__ */ formula(() => {
         equation: "C1 · h/P + C2 at b/B",
         of: ({ h, b, P, B, C }) => coefficient(b / B, h / P) * C,
       },
-      kb: { kind: "length", equation: "width correction at b/B", of: ({ b, B, mm }) => widthCorrection(b / B) * mm },
+      kb: {
+        kind: "length",
+        equation: "width correction at b/B",
+        of: ({ b, B, mm }) => widthCorrection(b / B) * mm,
+      },
     },
     limits: [
-      range("head", { min: metre.of(0.03) }, blevins.at("weirs, as quoted in a general fluids library", "secondary")),
-      ratio("head", "crestHeight", { max: 2 }, blevins.at("weirs, as quoted in a general fluids library", "secondary")),
-      range("crestHeight", { min: metre.of(0.1) }, blevins.at("weirs, as quoted in a general fluids library", "secondary")),
-      range("notchWidth", { min: metre.of(0.15) }, blevins.at("weirs, as quoted in a general fluids library", "secondary")),
-      ratio("notchWidth", "approachWidth", { max: 1 }, firstPrinciples.at("a notch is no wider than its channel")),
+      range(
+        "head",
+        { min: metre.of(0.03) },
+        blevins.at("weirs, as quoted in a general fluids library", "secondary"),
+      ),
+      ratio(
+        "head",
+        "crestHeight",
+        { max: 2 },
+        blevins.at("weirs, as quoted in a general fluids library", "secondary"),
+      ),
+      range(
+        "crestHeight",
+        { min: metre.of(0.1) },
+        blevins.at("weirs, as quoted in a general fluids library", "secondary"),
+      ),
+      range(
+        "notchWidth",
+        { min: metre.of(0.15) },
+        blevins.at("weirs, as quoted in a general fluids library", "secondary"),
+      ),
+      ratio(
+        "notchWidth",
+        "approachWidth",
+        { max: 1 },
+        firstPrinciples.at("a notch is no wider than its channel"),
+      ),
       bound(
         "approachWidth",
         "clear width beside each end of a contracted notch, over 100 mm",
-        ({ b, B, mm }: { b: number; B: number; mm: number }) => (b === B ? 1 : (B - b) / 2 / (100 * mm)),
+        ({ b, B, mm }: { b: number; B: number; mm: number }) =>
+          b === B ? 1 : (B - b) / 2 / (100 * mm),
         { min: 1 },
         iso1438.at("cl. 9.6", "memory"),
       ),

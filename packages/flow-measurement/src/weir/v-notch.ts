@@ -81,8 +81,16 @@ export const vNotchDischarge = /* @__PURE__ */ formula(() => ({
   output: output("volume flow", "Q"),
   constants: { ft: foot.of(1), deg: degree.of(1), rad: radian.of(1) },
   steps: {
-    Ce: { kind: "coefficient", equation: "effective coefficient at θ", of: ({ θ, deg }) => effectiveCoefficient(θ / deg) },
-    kh: { kind: "length", equation: "head correction at θ", of: ({ θ, deg, ft }) => headCorrectionFeet(θ / deg) * ft },
+    Ce: {
+      kind: "coefficient",
+      equation: "effective coefficient at θ",
+      of: ({ θ, deg }) => effectiveCoefficient(θ / deg),
+    },
+    kh: {
+      kind: "length",
+      equation: "head correction at θ",
+      of: ({ θ, deg, ft }) => headCorrectionFeet(θ / deg) * ft,
+    },
   },
   limits: [
     range("head", { min: metre.of(0.06) }, iso1438.at("cl. 10.6", "secondary")),
@@ -90,7 +98,11 @@ export const vNotchDischarge = /* @__PURE__ */ formula(() => ({
     ratio("head", "crestHeight", { max: 0.4 }, iso1438.at("cl. 10.6", "secondary")),
     ratio("head", "approachWidth", { max: 0.2 }, iso1438.at("cl. 10.6", "memory")),
     range("crestHeight", { min: metre.of(0.09) }, iso1438.at("cl. 10.6", "secondary")),
-    range("angle", { min: degree.of(25), max: degree.of(100) }, usbrWaterMeasurementManual.at("ch. 7, sec. 7")),
+    range(
+      "angle",
+      { min: degree.of(25), max: degree.of(100) },
+      usbrWaterMeasurementManual.at("ch. 7, sec. 7"),
+    ),
   ],
   source: usbrWaterMeasurementManual.at("ch. 7, eq. 7-3, figs 7-6a and 7-6b"),
   body: ({ h, θ, g, ft, deg, rad }) => {

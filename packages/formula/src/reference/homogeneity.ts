@@ -18,7 +18,10 @@ const bases = ["metre", "kilogram", "second", "ampere", "kelvin", "currency", "r
  * @param args - Inputs to try it on, as for a call.
  * @returns What is wrong, in words; empty where nothing is.
  */
-export function homogeneityProblems(formula: AnyFormula, args: Readonly<Record<string, unknown>>): string[] {
+export function homogeneityProblems(
+  formula: AnyFormula,
+  args: Readonly<Record<string, unknown>>,
+): string[] {
   const { definition } = formula;
   const { letters } = resolve(definition, args);
   const outputs = outputsOf(definition.output);
@@ -27,11 +30,16 @@ export function homogeneityProblems(formula: AnyFormula, args: Readonly<Record<s
   bases.forEach((base, b) => {
     for (const power of [1, -2]) {
       const factor = (kind: string): number => 2 ** (2 * power * (exponentsOf(kind)[b] as number));
-      const scaled = numbersOf(definition, definition.body(rescale(definition, letters, factor) as never));
+      const scaled = numbersOf(
+        definition,
+        definition.body(rescale(definition, letters, factor) as never),
+      );
       outputs.forEach(({ kind, letter }, i) => {
         const expected = (plain[i] as number) * factor(kind);
         if (!Object.is(scaled[i], expected)) {
-          problems.push(`${definition.id}: with the ${base} scaled by 4^${power}, ${letter} is ${scaled[i]} and not ${expected}: a number with a unit hides in the body.`);
+          problems.push(
+            `${definition.id}: with the ${base} scaled by 4^${power}, ${letter} is ${scaled[i]} and not ${expected}: a number with a unit hides in the body.`,
+          );
         }
       });
     }
@@ -39,7 +47,11 @@ export function homogeneityProblems(formula: AnyFormula, args: Readonly<Record<s
   return problems;
 }
 
-function rescale(definition: AnyDefinition, letters: Numbers, factor: (kind: string) => number): Numbers {
+function rescale(
+  definition: AnyDefinition,
+  letters: Numbers,
+  factor: (kind: string) => number,
+): Numbers {
   const scaled: Numbers = {};
   for (const input of Object.values(definition.inputs)) {
     scaled[input.letter] = rescaleOne(input, letters[input.letter], factor);
@@ -69,7 +81,10 @@ function rescaleOne(input: AnyInput, value: unknown, factor: (kind: string) => n
     case "list":
       return (value as Numbers[]).map((row) =>
         Object.fromEntries(
-          Object.values(input.record).map((field) => [field.letter, rescaleOne(field, row[field.letter], factor)]),
+          Object.values(input.record).map((field) => [
+            field.letter,
+            rescaleOne(field, row[field.letter], factor),
+          ]),
         ),
       );
     case "curve": {

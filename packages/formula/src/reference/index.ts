@@ -4,4 +4,12 @@
  * @packageDocumentation
  */
 export { homogeneityProblems } from "./homogeneity.ts";
-export { argsOf, checkRows, type ReferenceRow, type RowKind, type RowReport, type RowResult, type RowStanding } from "./rows.ts";
+export {
+  argsOf,
+  checkRows,
+  type ReferenceRow,
+  type RowKind,
+  type RowReport,
+  type RowResult,
+  type RowStanding,
+} from "./rows.ts";

@@ -1,4 +1,4 @@
-import { type AnyPoint, type AnyQuantity, coherentUnit, isQuantity, read } from "@leat/quantity";
+import { type AnyQuantity, coherentUnit, isQuantity, read } from "@leat/quantity";
 
 import type { AnyDefinition, AnyFormula } from "../definition.ts";
 import { outputsOf } from "../definition.ts";
@@ -74,7 +74,9 @@ export function checkRows(formula: AnyFormula, rows: readonly ReferenceRow[]): R
   const problems: string[] = [];
   const independent = rows.filter((row) => row.kind !== "regression").length;
   if (rows.length > 0 && independent === 0) {
-    problems.push(`${definition.id}: only regression rows: they are our own output and prove nothing. Add rows from outside.`);
+    problems.push(
+      `${definition.id}: only regression rows: they are our own output and prove nothing. Add rows from outside.`,
+    );
   } else if (independent < enough) {
     problems.push(`${definition.id}: ${independent} independent rows, ${enough} are needed.`);
   }
@@ -85,7 +87,9 @@ export function checkRows(formula: AnyFormula, rows: readonly ReferenceRow[]): R
       const found = checkRow(formula, row);
       for (const { miss, got, word } of found) {
         if (!(miss <= 1)) {
-          problems.push(`${where}: ${word ? `${word} = ` : ""}${got}, expected ${word ? (row.expected as Record<string, string>)[word] : String(row.expected)} ± ${row.tolerance ?? "half of the last digit"}`);
+          problems.push(
+            `${where}: ${word ? `${word} = ` : ""}${got}, expected ${word ? (row.expected as Record<string, string>)[word] : String(row.expected)} ± ${row.tolerance ?? "half of the last digit"}`,
+          );
         }
       }
       return found;
@@ -123,7 +127,8 @@ function checkRow(formula: AnyFormula, row: ReferenceRow): RowResult[] {
 }
 
 function toleranceOf(row: ReferenceRow, expected: AnyQuantity, kind: string): number {
-  if (row.tolerance?.endsWith("%")) return (Math.abs(expected["~si"]) * Number.parseFloat(row.tolerance)) / 100;
+  if (row.tolerance?.endsWith("%"))
+    return (Math.abs(expected["~si"]) * Number.parseFloat(row.tolerance)) / 100;
   if (row.tolerance) return (read(row.tolerance, kind) as AnyQuantity)["~si"];
   const reading = expected["~reading"];
   const unit = expected["~unit"];
@@ -139,7 +144,10 @@ function toleranceOf(row: ReferenceRow, expected: AnyQuantity, kind: string): nu
  * @returns Arguments for a call.
  * @throws QuantityError for text that cannot be read as the input's kind.
  */
-export function argsOf(definition: AnyDefinition, inputs: Readonly<Record<string, unknown>>): Record<string, unknown> {
+export function argsOf(
+  definition: AnyDefinition,
+  inputs: Readonly<Record<string, unknown>>,
+): Record<string, unknown> {
   return Object.fromEntries(
     Object.entries(inputs).map(([name, value]) => {
       const input = definition.inputs[name];
@@ -154,7 +162,7 @@ function argument(input: AnyInput, value: unknown): unknown {
     case "scalar":
       return scalar(input, String(value));
     case "point":
-      return read(String(value), input.origin) as unknown as AnyPoint;
+      return read(String(value), input.origin) as unknown;
     case "choice":
       return value;
     case "list":

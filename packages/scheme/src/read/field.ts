@@ -1,4 +1,11 @@
-import { type AnyPoint, type AnyQuantity, isPoint, QuantityError, read, readSize } from "@leat/quantity";
+import {
+  type AnyPoint,
+  type AnyQuantity,
+  isPoint,
+  QuantityError,
+  read,
+  readSize,
+} from "@leat/quantity";
 import * as z from "zod";
 
 // Fields of a file are text. A field checks its text where it stands, and hands over a function that
@@ -42,7 +49,10 @@ export function field({ kinds, says, example, sign = "positive" }: FieldOptions)
     const value = readAs(written, kinds, { wanted, example });
     const si = value["~si"];
     if (sign === "positive" ? !(si > 0) : sign === "non-negative" && !(si >= 0)) {
-      throw new FieldError("sign", `${written} is ${si < 0 ? "negative" : "zero"}; ${wanted} above zero is needed. Check its sign.`);
+      throw new FieldError(
+        "sign",
+        `${written} is ${si < 0 ? "negative" : "zero"}; ${wanted} above zero is needed. Check its sign.`,
+      );
     }
     return (path) => readAs(written, kinds, { wanted, example, source: path });
   });
@@ -51,7 +61,12 @@ export function field({ kinds, says, example, sign = "positive" }: FieldOptions)
 /** Text that is read as a temperature. */
 export function temperature(says: string, example: string): Field {
   const parse = (written: string, source?: string): unknown =>
-    attempt(() => read(written, "absolute zero", source === undefined ? {} : { source }), written, "a temperature", example);
+    attempt(
+      () => read(written, "absolute zero", source === undefined ? {} : { source }),
+      written,
+      "a temperature",
+      example,
+    );
   return text(says, [example], (written) => {
     parse(written);
     return (path) => parse(written, path);
@@ -73,7 +88,11 @@ export function words(says: string, examples: readonly string[]): Field {
 }
 
 /** Text that names something: `check` refuses it, in words, where there is no such thing. */
-export function named(says: string, examples: readonly string[], check: (written: string) => void): Field {
+export function named(
+  says: string,
+  examples: readonly string[],
+  check: (written: string) => void,
+): Field {
   return text(says, examples, (written) => {
     attempt(() => check(written), written, says, examples[0] ?? "");
     return () => written;
@@ -84,7 +103,10 @@ export function named(says: string, examples: readonly string[], check: (written
 export function oneOf(says: string, allowed: readonly string[]): Field {
   return text(`${says}: ${allowed.join(", ")}`, allowed, (written) => {
     if (!allowed.includes(written)) {
-      throw new FieldError("word", `${JSON.stringify(written)} is not known here; write one of ${allowed.join(", ")}.`);
+      throw new FieldError(
+        "word",
+        `${JSON.stringify(written)} is not known here; write one of ${allowed.join(", ")}.`,
+      );
     }
     return () => written;
   });
@@ -94,7 +116,10 @@ export function oneOf(says: string, allowed: readonly string[]): Field {
 export function count(says: string): Field {
   return text(says, ["2"], (written) => {
     if (!/^[1-9]\d{0,2}$/.test(written)) {
-      throw new FieldError("count", `${JSON.stringify(written.slice(0, 60))} is not a count; write a whole number from 1 to 999.`);
+      throw new FieldError(
+        "count",
+        `${JSON.stringify(written.slice(0, 60))} is not a count; write a whole number from 1 to 999.`,
+      );
     }
     return () => Number(written);
   });
@@ -110,12 +135,20 @@ class FieldError extends Error {
   }
 }
 
-function text(says: string, examples: readonly string[], check: (written: string) => (path: string) => unknown): Field {
+function text(
+  says: string,
+  examples: readonly string[],
+  check: (written: string) => (path: string) => unknown,
+): Field {
   return z
     .string()
     .transform((written, context) => {
       try {
-        if (written.trim() === "") throw new FieldError("empty", `nothing is written; write a value such as ${examples[0]}.`);
+        if (written.trim() === "")
+          throw new FieldError(
+            "empty",
+            `nothing is written; write a value such as ${examples[0]}.`,
+          );
         return new Bound(check(written.trim()));
       } catch (error) {
         if (!(error instanceof FieldError)) throw error;
@@ -134,18 +167,26 @@ function readAs(
 ): AnyQuantity | AnyPoint {
   const options = source === undefined ? {} : { source };
   // A plain number is enough where a ratio, a count or a coefficient is asked for.
-  const bare = /^[-+−]?[\d.]+(\s*(±|\+\/-)\s*[\d.]+)?$/.test(written) && kinds.find((kind) => ["ratio", "efficiency", "coefficient"].includes(kind));
-  if (bare) return attempt(() => read(written, bare, options), written, wanted, example) as unknown as AnyQuantity;
-  const value = attempt(() => read(written, options), written, wanted, example) as AnyQuantity | AnyPoint;
+  const bare =
+    /^[-+−]?[\d.]+(\s*(±|\+\/-)\s*[\d.]+)?$/.test(written) &&
+    kinds.find((kind) => ["ratio", "efficiency", "coefficient"].includes(kind));
+  if (bare) return attempt(() => read(written, bare, options), written, wanted, example);
+  const value = attempt<AnyQuantity | AnyPoint>(
+    () => read(written, options),
+    written,
+    wanted,
+    example,
+  );
   for (const kind of kinds) {
     try {
-      return read(written, kind, options) as unknown as AnyQuantity;
+      return read(written, kind, options);
     } catch (error) {
       if (!(error instanceof QuantityError)) throw error;
     }
   }
   // A gauge pressure is a reading over the air of the site: where a pressure is taken, so is this.
-  if (isPoint(value) && value.origin === "local atmosphere" && kinds.includes("pressure")) return value;
+  if (isPoint(value) && value.origin === "local atmosphere" && kinds.includes("pressure"))
+    return value;
   throw new FieldError(
     "dimension",
     `${written} is ${isPoint(value) ? `a point over ${value.origin}` : withArticle(value.kind)}; ${wanted} is needed, such as ${example}.`,
@@ -157,7 +198,10 @@ function attempt<T>(run: () => T, written: string, wanted: string, example: stri
     return run();
   } catch (error) {
     if (!(error instanceof QuantityError)) throw error;
-    throw new FieldError(error.code, `${error.message.replace(/\.$/, "")}; ${wanted} is needed, such as ${example}${written === example ? " with its unit" : ""}.`);
+    throw new FieldError(
+      error.code,
+      `${error.message.replace(/\.$/, "")}; ${wanted} is needed, such as ${example}${written === example ? " with its unit" : ""}.`,
+    );
   }
 }
 

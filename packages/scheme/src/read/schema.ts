@@ -12,12 +12,32 @@ const share = (says: string, example: string): ReturnType<typeof field> =>
 const notch = z
   .strictObject({
     shape: oneOf("shape of the opening", ["V", "rectangular"]),
-    head: field({ ...length, says: "level over the vertex or the sill, read upstream of the drawdown", example: "3 1/2 in" }),
-    "read to": field({ ...length, says: "smallest division of the ruler that the head was read on", example: "1/8 in" }).optional(),
+    head: field({
+      ...length,
+      says: "level over the vertex or the sill, read upstream of the drawdown",
+      example: "3 1/2 in",
+    }),
+    "read to": field({
+      ...length,
+      says: "smallest division of the ruler that the head was read on",
+      example: "1/8 in",
+    }).optional(),
     angle: field({ kinds: ["angle"], says: "full angle of a V", example: "90°" }).optional(),
-    width: field({ ...length, says: "width of a rectangular opening", example: "16 in" }).optional(),
-    sill: field({ ...length, says: "vertex or sill over the bed of the channel", example: "1 ft" }).optional(),
-    channel: field({ ...length, says: "width of the channel that brings the water", example: "5 ft" }).optional(),
+    width: field({
+      ...length,
+      says: "width of a rectangular opening",
+      example: "16 in",
+    }).optional(),
+    sill: field({
+      ...length,
+      says: "vertex or sill over the bed of the channel",
+      example: "1 ft",
+    }).optional(),
+    channel: field({
+      ...length,
+      says: "width of the channel that brings the water",
+      example: "5 ft",
+    }).optional(),
   })
   .meta({ description: "a reading over a thin-plate notch" });
 
@@ -33,59 +53,129 @@ const bucket = z
 
 const fitting = z.strictObject({
   what: oneOf("fitting", fittingNames()).optional(),
-  k: field({ kinds: ["coefficient"], says: "loss coefficient, where no fitting is named", example: "0.5" }).optional(),
+  k: field({
+    kinds: ["coefficient"],
+    says: "loss coefficient, where no fitting is named",
+    example: "0.5",
+  }).optional(),
   count: count("how many").optional(),
 });
 
 const reach = z.strictObject({
-  pipe: named("pipe as it is sold", ["4 in PE DR 11", "110 mm PE100 SDR 17", "4 in PVC Sch 40"], readPipe).optional(),
-  bore: field({ ...length, says: "inside diameter, where it is known better than by the pipe's name", example: "3.633 in" }).optional(),
-  roughness: field({ ...length, says: "roughness of the wall, where it is known better", example: "0.01 mm" }).optional(),
+  pipe: named(
+    "pipe as it is sold",
+    ["4 in PE DR 11", "110 mm PE100 SDR 17", "4 in PVC Sch 40"],
+    readPipe,
+  ).optional(),
+  bore: field({
+    ...length,
+    says: "inside diameter, where it is known better than by the pipe's name",
+    example: "3.633 in",
+  }).optional(),
+  roughness: field({
+    ...length,
+    says: "roughness of the wall, where it is known better",
+    example: "0.01 mm",
+  }).optional(),
   length: field({ ...length, says: "length along the pipe" }),
   fittings: z.array(fitting).optional(),
 });
 
 /** The survey file, as zod sees it: every scalar is text. */
-export const surveySchema: z.ZodType<unknown> = z
+export const surveySchema: z.ZodType = z
   .strictObject({
     leat: oneOf("version of this form of file", ["1"]).optional(),
     site: z
       .strictObject({
         name: words("what people call it", ["Fern Gully (invented)"]).optional(),
-        latitude: field({ kinds: ["angle"], says: "latitude, for gravity", example: "41°", sign: "any" }).optional(),
-        elevation: field({ ...length, says: "height over the sea, for gravity", example: "1,250 ft", sign: "any" }).optional(),
+        latitude: field({
+          kinds: ["angle"],
+          says: "latitude, for gravity",
+          example: "41°",
+          sign: "any",
+        }).optional(),
+        elevation: field({
+          ...length,
+          says: "height over the sea, for gravity",
+          example: "1,250 ft",
+          sign: "any",
+        }).optional(),
         "water temperature": temperature("temperature of the water", "50 °F").optional(),
       })
       .optional(),
     stream: z.strictObject({
-      flow: field({ ...flow, says: "flow of the stream, where no measurement of it is given" }).optional(),
+      flow: field({
+        ...flow,
+        says: "flow of the stream, where no measurement of it is given",
+      }).optional(),
       notch: notch.optional(),
       bucket: bucket.optional(),
-      leave: field({ kinds: ["volume flow", "ratio"], says: "what must stay in the stream: a flow, or a share of the measured flow", example: "30 %", sign: "non-negative" }).optional(),
+      leave: field({
+        kinds: ["volume flow", "ratio"],
+        says: "what must stay in the stream: a flow, or a share of the measured flow",
+        example: "30 %",
+        sign: "non-negative",
+      }).optional(),
     }),
     fall: z.strictObject({
-      gross: field({ kinds: ["length", "pressure"], says: "fall from the intake's water level to the nozzles; a pressure is taken as a gauge reading", example: "110 ft" }).optional(),
-      gauge: field({ kinds: ["pressure"], says: "gauge at the bottom of a full, closed hose or pipe", example: "47.7 psi" }).optional(),
-      "gauge above nozzles": field({ ...length, says: "height of the gauge over the nozzles", example: "1 ft", sign: "any" }).optional(),
-      "read to": field({ kinds: ["length", "pressure"], says: "smallest division of the instrument", example: "1 psi" }).optional(),
+      gross: field({
+        kinds: ["length", "pressure"],
+        says: "fall from the intake's water level to the nozzles; a pressure is taken as a gauge reading",
+        example: "110 ft",
+      }).optional(),
+      gauge: field({
+        kinds: ["pressure"],
+        says: "gauge at the bottom of a full, closed hose or pipe",
+        example: "47.7 psi",
+      }).optional(),
+      "gauge above nozzles": field({
+        ...length,
+        says: "height of the gauge over the nozzles",
+        example: "1 ft",
+        sign: "any",
+      }).optional(),
+      "read to": field({
+        kinds: ["length", "pressure"],
+        says: "smallest division of the instrument",
+        example: "1 psi",
+      }).optional(),
     }),
     reaches: z.array(reach).min(1),
     jets: z
       .strictObject({
-        nozzles: z.array(field({ ...length, says: "bore of a nozzle that is open", example: "5/8 in" })).min(1).optional(),
+        nozzles: z
+          .array(field({ ...length, says: "bore of a nozzle that is open", example: "5/8 in" }))
+          .min(1)
+          .optional(),
         count: count("how many nozzles, where no bores are given").optional(),
-        coefficient: field({ kinds: ["coefficient"], says: "discharge coefficient of the nozzles", example: "0.95" }).optional(),
-        "velocity coefficient": field({ kinds: ["coefficient"], says: "velocity coefficient of the nozzles", example: "0.97" }).optional(),
+        coefficient: field({
+          kinds: ["coefficient"],
+          says: "discharge coefficient of the nozzles",
+          example: "0.95",
+        }).optional(),
+        "velocity coefficient": field({
+          kinds: ["coefficient"],
+          says: "velocity coefficient of the nozzles",
+          example: "0.97",
+        }).optional(),
       })
       .optional(),
     wheel: z
       .strictObject({
         efficiency: share("shaft power over the power of the jets", "70 %").optional(),
         diameter: field({ ...length, says: "pitch diameter", example: "4 in" }).optional(),
-        "speed ratio": field({ kinds: ["ratio"], says: "speed of the pitch circle over the speed of the jet", example: "0.46" }).optional(),
+        "speed ratio": field({
+          kinds: ["ratio"],
+          says: "speed of the pitch circle over the speed of the jet",
+          example: "0.46",
+        }).optional(),
       })
       .optional(),
-    machine: z.strictObject({ efficiency: share("direct-current power out over shaft power in", "80 %").optional() }).optional(),
+    machine: z
+      .strictObject({
+        efficiency: share("direct-current power out over shaft power in", "80 %").optional(),
+      })
+      .optional(),
     cable: z.strictObject({
       length: field({ ...length, says: "length of the cable, one way", example: "300 ft" }),
       size: size("wire size").optional(),
@@ -93,35 +183,74 @@ export const surveySchema: z.ZodType<unknown> = z
       temperature: temperature("temperature of the conductor", "40 °C").optional(),
     }),
     bank: z.strictObject({
-      volts: field({ kinds: ["voltage"], says: "nominal volts of the battery bank", example: "48 V" }),
-      charging: field({ kinds: ["voltage"], says: "volts at the bank while it is charged", example: "54.5 V" }).optional(),
-      chemistry: oneOf("what it is made of", ["flooded lead-acid", "sealed lead-acid", "lithium iron phosphate"]).optional(),
+      volts: field({
+        kinds: ["voltage"],
+        says: "nominal volts of the battery bank",
+        example: "48 V",
+      }),
+      charging: field({
+        kinds: ["voltage"],
+        says: "volts at the bank while it is charged",
+        example: "54.5 V",
+      }).optional(),
+      chemistry: oneOf("what it is made of", [
+        "flooded lead-acid",
+        "sealed lead-acid",
+        "lithium iron phosphate",
+      ]).optional(),
     }),
     divert: z
       .strictObject({
-        margin: field({ kinds: ["ratio"], says: "added to the power that must go somewhere", example: "25 %", sign: "non-negative" }).optional(),
-        volts: field({ kinds: ["voltage"], says: "volts at which diversion is switched in", example: "56 V" }).optional(),
+        margin: field({
+          kinds: ["ratio"],
+          says: "added to the power that must go somewhere",
+          example: "25 %",
+          sign: "non-negative",
+        }).optional(),
+        volts: field({
+          kinds: ["voltage"],
+          says: "volts at which diversion is switched in",
+          example: "56 V",
+        }).optional(),
         element: z
           .strictObject({
-            power: field({ kinds: ["power"], says: "rated power of one element", example: "2000 W" }),
-            volts: field({ kinds: ["voltage"], says: "rated volts of the element", example: "120 V" }),
+            power: field({
+              kinds: ["power"],
+              says: "rated power of one element",
+              example: "2000 W",
+            }),
+            volts: field({
+              kinds: ["voltage"],
+              says: "rated volts of the element",
+              example: "120 V",
+            }),
           })
           .optional(),
-        tank: field({ kinds: ["volume"], says: "water in the tank that is heated", example: "50 gal" }).optional(),
-        second: words("the second, independent path, in words", ["air heater on its own relay"]).optional(),
+        tank: field({
+          kinds: ["volume"],
+          says: "water in the tank that is heated",
+          example: "50 gal",
+        }).optional(),
+        second: words("the second, independent path, in words", [
+          "air heater on its own relay",
+        ]).optional(),
       })
       .optional(),
   })
-  .meta({ title: "Leat survey", description: "A stream, its fall and the scheme on it, in the units people write." });
+  .meta({
+    title: "Leat survey",
+    description: "A stream, its fall and the scheme on it, in the units people write.",
+  });
 
 /** Sections that may be written as one value, and the key that the value stands for. */
-export const shorthands: Readonly<Record<string, { readonly key: string; readonly list?: true }>> = {
-  stream: { key: "flow" },
-  fall: { key: "gross" },
-  reaches: { key: "length", list: true },
-  cable: { key: "length" },
-  bank: { key: "volts" },
-};
+export const shorthands: Readonly<Record<string, { readonly key: string; readonly list?: true }>> =
+  {
+    stream: { key: "flow" },
+    fall: { key: "gross" },
+    reaches: { key: "length", list: true },
+    cable: { key: "length" },
+    bank: { key: "volts" },
+  };
 
 /**
  * The JSON Schema of the survey file, for editors: the sections that may be one value say so.
@@ -129,9 +258,14 @@ export const shorthands: Readonly<Record<string, { readonly key: string; readonl
  * @returns The schema, draft 2020-12.
  */
 export function surveyJsonSchema(): Record<string, unknown> {
-  const schema = z.toJSONSchema(surveySchema, { io: "input" }) as { properties: Record<string, unknown> };
+  const schema = z.toJSONSchema(surveySchema, { io: "input" }) as {
+    properties: Record<string, unknown>;
+  };
   for (const [section, { key, list }] of Object.entries(shorthands)) {
-    const whole = schema.properties[section] as { properties?: Record<string, object>; items?: { properties: Record<string, object> } };
+    const whole = schema.properties[section] as {
+      properties?: Record<string, object>;
+      items?: { properties: Record<string, object> };
+    };
     const one = (list ? whole.items : whole)?.properties?.[key];
     schema.properties[section] = { anyOf: [one, whole] };
   }
@@ -151,7 +285,11 @@ interface SchemaNode {
  * @param path - Keys and row numbers.
  * @returns The keys that are known there, an example and a description.
  */
-export function schemaAt(path: readonly (string | number)[]): { keys: readonly string[]; example: string | undefined; says: string | undefined } {
+export function schemaAt(path: readonly (string | number)[]): {
+  keys: readonly string[];
+  example: string | undefined;
+  says: string | undefined;
+} {
   let node = z.toJSONSchema(surveySchema, { io: "input" }) as SchemaNode | undefined;
   for (const part of path) node = typeof part === "number" ? node?.items : node?.properties?.[part];
   return {

@@ -49,7 +49,12 @@ type Raw = Record<string, unknown> & {
 };
 
 /** Writes out sections that stand as one value. */
-function expand(value: unknown, file: string, parsed: Parsed, problems: Problem[]): Record<string, unknown> | undefined {
+function expand(
+  value: unknown,
+  file: string,
+  parsed: Parsed,
+  problems: Problem[],
+): Record<string, unknown> | undefined {
   if (typeof value !== "object" || value === null || Array.isArray(value)) {
     problems.push({
       file,
@@ -63,8 +68,10 @@ function expand(value: unknown, file: string, parsed: Parsed, problems: Problem[
   const root = { ...value } as Record<string, unknown>;
   for (const [section, { key, list }] of Object.entries(shorthands)) {
     const written = root[section];
-    if (typeof written === "string") root[section] = list ? [{ [key]: written }] : { [key]: written };
-    else if (list && typeof written === "object" && written !== null && !Array.isArray(written)) root[section] = [written];
+    if (typeof written === "string")
+      root[section] = list ? [{ [key]: written }] : { [key]: written };
+    else if (list && typeof written === "object" && written !== null && !Array.isArray(written))
+      root[section] = [written];
   }
   return root;
 }
@@ -87,7 +94,8 @@ function fromIssue(issue: Issue, file: string, parsed: Parsed): Problem[] {
       };
     });
   }
-  const own = issue.code === "custom" ? (issue.params as { code?: string } | undefined)?.code : undefined;
+  const own =
+    issue.code === "custom" ? (issue.params as { code?: string } | undefined)?.code : undefined;
   const absent = issue.code === "invalid_type" && valueAt(parsed.value, path) === undefined;
   return [
     {
@@ -95,7 +103,12 @@ function fromIssue(issue: Issue, file: string, parsed: Parsed): Problem[] {
       ...parsed.place(path),
       code: `survey/${own ?? (absent ? "missing" : "shape")}`,
       path,
-      message: own === "empty" ? `${at} is empty; ${issue.message.replace(/^.*; /, "")}` : own ? `${at} = ${issue.message}` : `${at} ${absent ? missing(path) : misshapen(issue, valueAt(parsed.value, path))}`,
+      message:
+        own === "empty"
+          ? `${at} is empty; ${issue.message.replace(/^.*; /, "")}`
+          : own
+            ? `${at} = ${issue.message}`
+            : `${at} ${absent ? missing(path) : misshapen(issue, valueAt(parsed.value, path))}`,
     },
   ];
 }
@@ -103,15 +116,26 @@ function fromIssue(issue: Issue, file: string, parsed: Parsed): Problem[] {
 function missing(path: readonly (string | number)[]): string {
   const { example, says, keys } = schemaAt(path);
   const shorthand = path.length === 1 ? shorthands[String(path[0])] : undefined;
-  const one = example ?? (shorthand && schemaAt([...path, ...(shorthand.list ? [0] : []), shorthand.key]).example);
+  const one =
+    example ??
+    (shorthand && schemaAt([...path, ...(shorthand.list ? [0] : []), shorthand.key]).example);
   return `is missing; write ${one ? `${says ? `the ${says}, ` : ""}such as ${String(path.at(-1))}: ${one}` : `its keys ${keys.join(", ")}`}.`;
 }
 
 function misshapen(issue: Issue, value: unknown): string {
   if (issue.code === "too_small") return "is an empty list; write one row at least.";
   if (issue.code !== "invalid_type") return `is refused: ${issue.message}.`;
-  const got = Array.isArray(value) ? "a list" : typeof value === "object" ? "a map of keys" : `the value ${JSON.stringify(String(value).slice(0, 60))}`;
-  const wanted = issue.expected === "array" ? "a list" : issue.expected === "object" || issue.expected === "record" ? "a map of keys" : "one value";
+  const got = Array.isArray(value)
+    ? "a list"
+    : typeof value === "object"
+      ? "a map of keys"
+      : `the value ${JSON.stringify(String(value).slice(0, 60))}`;
+  const wanted =
+    issue.expected === "array"
+      ? "a list"
+      : issue.expected === "object" || issue.expected === "record"
+        ? "a map of keys"
+        : "one value";
   return `is ${got}; ${wanted} is needed.`;
 }
 
@@ -119,38 +143,62 @@ function misshapen(issue: Issue, value: unknown): string {
 function relations(raw: Raw, file: string, parsed: Parsed): Problem[] {
   const problems: Problem[] = [];
   const tell = (path: (string | number)[], code: string, message: string): void => {
-    problems.push({ file, ...parsed.place(path), code: `survey/${code}`, path, message: `${where(path)} ${message}` });
+    problems.push({
+      file,
+      ...parsed.place(path),
+      code: `survey/${code}`,
+      path,
+      message: `${where(path)} ${message}`,
+    });
   };
   one(["stream"], raw.stream, ["flow", "notch", "bucket"]);
   one(["fall"], raw.fall, ["gross", "gauge"]);
   function one(path: string[], section: Record<string, unknown>, ways: string[]): void {
     const given = ways.filter((way) => section[way] !== undefined);
     if (given.length === 0) tell(path, "missing", `has no ${ways.join(", ")}; write one of them.`);
-    if (given.length > 1) tell([...path, given[1] as string], "two-ways", `stands beside ${given[0]}; give one way of measuring.`);
+    if (given.length > 1)
+      tell(
+        [...path, given[1] as string],
+        "two-ways",
+        `stands beside ${given[0]}; give one way of measuring.`,
+      );
   }
   const notch = raw.stream["notch"] as Record<string, unknown> | undefined;
   if (notch) {
     const shape = (notch["shape"] as Bound).make("") as string;
     const needs = shape === "V" ? ["angle", "sill", "channel"] : ["width"];
     for (const key of needs) {
-      if (notch[key] === undefined) tell(["stream", "notch"], "missing", `is a ${shape} notch and has no ${key}; write it.`);
+      if (notch[key] === undefined)
+        tell(["stream", "notch"], "missing", `is a ${shape} notch and has no ${key}; write it.`);
     }
   }
   (raw["reaches"] as Record<string, unknown>[]).forEach((reach, i) => {
     ((reach["fittings"] as Record<string, unknown>[] | undefined) ?? []).forEach((fitting, j) => {
       if ((fitting["what"] === undefined) === (fitting["k"] === undefined)) {
-        tell(["reaches", i, "fittings", j], "two-ways", "needs either a named fitting (what) or a loss coefficient (k).");
+        tell(
+          ["reaches", i, "fittings", j],
+          "two-ways",
+          "needs either a named fitting (what) or a loss coefficient (k).",
+        );
       }
     });
   });
   const fall = raw.fall;
   const reading = fall["gauge"] ?? fall["gross"];
   if (reading instanceof Bound && fall["read to"] instanceof Bound) {
-    const [a, b] = [reading.make(""), fall["read to"].make("")].map((value) => (isPoint(value) ? "pressure" : (value as AnyQuantity).kind));
-    if (a !== b) tell(["fall", "read to"], "dimension", `is a ${b}, and the reading a ${a}; write a division of the instrument that was read.`);
+    const [a, b] = [reading.make(""), fall["read to"].make("")].map((value) =>
+      isPoint(value) ? "pressure" : (value as AnyQuantity).kind,
+    );
+    if (a !== b)
+      tell(
+        ["fall", "read to"],
+        "dimension",
+        `is a ${b}, and the reading a ${a}; write a division of the instrument that was read.`,
+      );
   }
   const jets = raw["jets"] as Record<string, unknown> | undefined;
-  if (jets?.["nozzles"] && jets["count"]) tell(["jets", "count"], "two-ways", "stands beside nozzles; the list has its own count.");
+  if (jets?.["nozzles"] && jets["count"])
+    tell(["jets", "count"], "two-ways", "stands beside nozzles; the list has its own count.");
   return problems;
 }
 
@@ -159,7 +207,9 @@ function bind(value: unknown, path: string): unknown {
   if (value instanceof Bound) return value.make(path);
   if (Array.isArray(value)) return value.map((item, i) => bind(item, `${path}.${i + 1}`));
   if (typeof value === "object" && value !== null) {
-    return Object.fromEntries(Object.entries(value).map(([key, child]) => [key, bind(child, `${path}.${key}`)]));
+    return Object.fromEntries(
+      Object.entries(value).map(([key, child]) => [key, bind(child, `${path}.${key}`)]),
+    );
   }
   return value;
 }
@@ -169,7 +219,12 @@ function assemble(raw: Raw, file: string): ReadSurvey {
   const all = bind(raw, id) as Record<string, Record<string, unknown>>;
   const assumed: Assumed[] = [];
   if (raw["leat"] === undefined) {
-    assumed.push({ path: ["leat"], what: "version of the form of the file", value: "1", because: undefined });
+    assumed.push({
+      path: ["leat"],
+      what: "version of the form of the file",
+      value: "1",
+      because: undefined,
+    });
   }
   const { site = {}, jets = {}, wheel = {}, machine = {}, divert = {} } = all;
   const stream = all["stream"] as Record<string, unknown>;
@@ -189,7 +244,10 @@ function assemble(raw: Raw, file: string): ReadSurvey {
         ({
           ...reach,
           ...(reach["fittings"] !== undefined && {
-            fittings: (reach["fittings"] as Record<string, unknown>[]).map((fitting) => ({ count: 1, ...fitting })),
+            fittings: (reach["fittings"] as Record<string, unknown>[]).map((fitting) => ({
+              count: 1,
+              ...fitting,
+            })),
           }),
         }) as unknown as ReachSurvey,
     ),
@@ -216,10 +274,17 @@ function fallOf(fall: Record<string, unknown>, assumed: Assumed[]): FallSurvey {
     });
   }
   const gauge = asPressure ? gross : (fall["gauge"] as AnyQuantity | AnyPoint | undefined);
-  const pressure = gauge && ((isPoint(gauge) ? (gauge as unknown as Point<"local atmosphere">).overOrigin() : gauge) as Quantity<"pressure">);
+  const pressure =
+    gauge &&
+    ((isPoint(gauge)
+      ? (gauge as unknown as Point<"local atmosphere">).overOrigin()
+      : gauge) as Quantity<"pressure">);
   const above = fall["gauge above nozzles"] as Quantity<"length"> | undefined;
   return {
-    ...(gross && !asPressure && { gross: withResolution(gross as unknown as Quantity<"length">, fall["read to"]) }),
+    ...(gross &&
+      !asPressure && {
+        gross: withResolution(gross as unknown as Quantity<"length">, fall["read to"]),
+      }),
     ...(pressure && { gauge: withResolution(pressure, fall["read to"]) }),
     ...(above && { gaugeAbove: above }),
   };
@@ -236,12 +301,19 @@ function withResolution<K extends string>(value: Quantity<K>, to: unknown): Quan
   return to === undefined ? value : value.readTo(to as Quantity<K>);
 }
 
-function renamed(group: Record<string, unknown>, names: Record<string, string>): Record<string, unknown> {
-  return Object.fromEntries(Object.entries(group).map(([key, value]) => [names[key] ?? key, value]));
+function renamed(
+  group: Record<string, unknown>,
+  names: Record<string, string>,
+): Record<string, unknown> {
+  return Object.fromEntries(
+    Object.entries(group).map(([key, value]) => [names[key] ?? key, value]),
+  );
 }
 
 function only(group: Record<string, unknown>, keys: readonly string[]): Record<string, unknown> {
-  return Object.fromEntries(keys.flatMap((key) => (group[key] === undefined ? [] : [[key, group[key]]])));
+  return Object.fromEntries(
+    keys.flatMap((key) => (group[key] === undefined ? [] : [[key, group[key]]])),
+  );
 }
 
 function where(path: readonly (string | number)[]): string {
@@ -249,5 +321,11 @@ function where(path: readonly (string | number)[]): string {
 }
 
 function valueAt(value: unknown, path: readonly (string | number)[]): unknown {
-  return path.reduce<unknown>((at, part) => (typeof at === "object" && at !== null ? (at as Record<string | number, unknown>)[part] : undefined), value);
+  return path.reduce<unknown>(
+    (at, part) =>
+      typeof at === "object" && at !== null
+        ? (at as Record<string | number, unknown>)[part]
+        : undefined,
+    value,
+  );
 }

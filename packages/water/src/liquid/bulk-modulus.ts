@@ -33,8 +33,16 @@ export const bulkModulus = /* @__PURE__ */ formula(() => ({
   output: output("pressure", "Ks"),
   constants: { ...region1Constants, ...saturationUnits },
   steps: {
-    ρ: { kind: "density", equation: "density at T, p", of: ({ T, p, p1, T1, R }) => densityOf(T, p, p1, T1, R) },
-    w: { kind: "velocity", equation: "speed of sound at T, p", of: ({ T, p, p1, T1, R }) => soundSpeedOf(T, p, p1, T1, R) },
+    ρ: {
+      kind: "density",
+      equation: "density at T, p",
+      of: ({ T, p, p1, T1, R }) => densityOf(T, p, p1, T1, R),
+    },
+    w: {
+      kind: "velocity",
+      equation: "speed of sound at T, p",
+      of: ({ T, p, p1, T1, R }) => soundSpeedOf(T, p, p1, T1, R),
+    },
   },
   limits: [liquidTemperature(), ...liquidPressure()],
   source: iapwsIf97.at("eq. 7, tables 2 and 3", "secondary"),

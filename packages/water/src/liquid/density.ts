@@ -32,7 +32,11 @@ export const waterDensity = /* @__PURE__ */ formula(() => ({
   output: output("density", "ρ"),
   constants: { ...region1Constants, ...saturationUnits },
   steps: {
-    gp: { kind: "ratio", equation: "∂γ/∂π at π = p/p1, τ = T1/T", of: ({ T, p, p1, T1 }) => byPressure(p / p1, T1 / T) },
+    gp: {
+      kind: "ratio",
+      equation: "∂γ/∂π at π = p/p1, τ = T1/T",
+      of: ({ T, p, p1, T1 }) => byPressure(p / p1, T1 / T),
+    },
   },
   limits: [liquidTemperature(), ...liquidPressure()],
   source: iapwsIf97.at("eq. 7, tables 2 and 3", "secondary"),

@@ -31,7 +31,11 @@ export const kinematicViscosity = /* @__PURE__ */ formula(() => ({
   output: output("kinematic viscosity", "ν"),
   constants: { ...region1Constants, ...saturationUnits, ...viscosityConstants },
   steps: {
-    ρ: { kind: "density", equation: "density at T, p", of: ({ T, p, p1, T1, R }) => densityOf(T, p, p1, T1, R) },
+    ρ: {
+      kind: "density",
+      equation: "density at T, p",
+      of: ({ T, p, p1, T1, R }) => densityOf(T, p, p1, T1, R),
+    },
     μ: {
       kind: "dynamic viscosity",
       equation: "dynamic viscosity at T, ρ",

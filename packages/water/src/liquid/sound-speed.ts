@@ -2,7 +2,14 @@ import { formula, output, pointInput } from "@leat/formula";
 
 import { iapwsIf97 } from "../sources.ts";
 import { atOneAtmosphere, liquidPressure, liquidTemperature, saturationUnits } from "./liquid.ts";
-import { byBoth, byPressure, byPressureTwice, byTemperatureTwice, region1Constants, soundSpeedOf } from "./region-1.ts";
+import {
+  byBoth,
+  byPressure,
+  byPressureTwice,
+  byTemperatureTwice,
+  region1Constants,
+  soundSpeedOf,
+} from "./region-1.ts";
 
 /**
  * Speed of sound in liquid water: the fastest that a pressure wave could run, in a pipe that did not give.
@@ -35,9 +42,21 @@ export const soundSpeed = /* @__PURE__ */ formula(() => ({
   constants: { ...region1Constants, ...saturationUnits },
   steps: {
     τ: { kind: "ratio", equation: "T1/T", of: ({ T, T1 }) => T1 / T },
-    gp: { kind: "ratio", equation: "∂γ/∂π at π = p/p1, τ", of: ({ T, p, p1, T1 }) => byPressure(p / p1, T1 / T) },
-    gpp: { kind: "ratio", equation: "∂²γ/∂π²", of: ({ T, p, p1, T1 }) => byPressureTwice(p / p1, T1 / T) },
-    gtt: { kind: "ratio", equation: "∂²γ/∂τ²", of: ({ T, p, p1, T1 }) => byTemperatureTwice(p / p1, T1 / T) },
+    gp: {
+      kind: "ratio",
+      equation: "∂γ/∂π at π = p/p1, τ",
+      of: ({ T, p, p1, T1 }) => byPressure(p / p1, T1 / T),
+    },
+    gpp: {
+      kind: "ratio",
+      equation: "∂²γ/∂π²",
+      of: ({ T, p, p1, T1 }) => byPressureTwice(p / p1, T1 / T),
+    },
+    gtt: {
+      kind: "ratio",
+      equation: "∂²γ/∂τ²",
+      of: ({ T, p, p1, T1 }) => byTemperatureTwice(p / p1, T1 / T),
+    },
     gpt: { kind: "ratio", equation: "∂²γ/∂π∂τ", of: ({ T, p, p1, T1 }) => byBoth(p / p1, T1 / T) },
   },
   limits: [liquidTemperature(), ...liquidPressure()],

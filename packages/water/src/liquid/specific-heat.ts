@@ -31,7 +31,11 @@ export const waterSpecificHeat = /* @__PURE__ */ formula(() => ({
   constants: { ...region1Constants, ...saturationUnits },
   steps: {
     τ: { kind: "ratio", equation: "T1/T", of: ({ T, T1 }) => T1 / T },
-    gtt: { kind: "ratio", equation: "∂²γ/∂τ² at π = p/p1, τ", of: ({ T, p, p1, T1 }) => byTemperatureTwice(p / p1, T1 / T) },
+    gtt: {
+      kind: "ratio",
+      equation: "∂²γ/∂τ² at π = p/p1, τ",
+      of: ({ T, p, p1, T1 }) => byTemperatureTwice(p / p1, T1 / T),
+    },
   },
   limits: [liquidTemperature(), ...liquidPressure()],
   source: iapwsIf97.at("eq. 7, tables 2 and 3", "secondary"),

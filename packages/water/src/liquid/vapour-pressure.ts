@@ -2,7 +2,13 @@ import { formula, output, pointInput } from "@leat/formula";
 
 import { iapwsIf97 } from "../sources.ts";
 import { liquidTemperature, saturationUnits } from "./liquid.ts";
-import { quadraticA, quadraticB, quadraticC, saturationMegapascals, shifted } from "./saturation.ts";
+import {
+  quadraticA,
+  quadraticB,
+  quadraticC,
+  saturationMegapascals,
+  shifted,
+} from "./saturation.ts";
 
 /**
  * Vapour pressure of water: the absolute pressure below which it boils and a column of it parts.
@@ -30,8 +36,16 @@ export const vapourPressure = /* @__PURE__ */ formula(() => ({
   steps: {
     ϑ: { kind: "ratio", equation: "T/K + n9/(T/K − n10)", of: ({ T, K }) => shifted(T / K) },
     A: { kind: "ratio", equation: "ϑ² + n1·ϑ + n2", of: ({ T, K }) => quadraticA(shifted(T / K)) },
-    B: { kind: "ratio", equation: "n3·ϑ² + n4·ϑ + n5", of: ({ T, K }) => quadraticB(shifted(T / K)) },
-    C: { kind: "ratio", equation: "n6·ϑ² + n7·ϑ + n8", of: ({ T, K }) => quadraticC(shifted(T / K)) },
+    B: {
+      kind: "ratio",
+      equation: "n3·ϑ² + n4·ϑ + n5",
+      of: ({ T, K }) => quadraticB(shifted(T / K)),
+    },
+    C: {
+      kind: "ratio",
+      equation: "n6·ϑ² + n7·ϑ + n8",
+      of: ({ T, K }) => quadraticC(shifted(T / K)),
+    },
   },
   limits: [liquidTemperature()],
   source: iapwsIf97.at("eq. 30, table 34", "secondary"),

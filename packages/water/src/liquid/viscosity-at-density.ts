@@ -33,7 +33,11 @@ export const waterViscosityAtDensity = /* @__PURE__ */ formula(() => ({
   constants: viscosityConstants,
   steps: {
     M0: { kind: "ratio", equation: "at no density, at T/Tc", of: ({ T, Tc }) => dilute(T / Tc) },
-    M1: { kind: "ratio", equation: "for density, at T/Tc and ρ/ρc", of: ({ T, ρ, Tc, ρc }) => crowding(T / Tc, ρ / ρc) },
+    M1: {
+      kind: "ratio",
+      equation: "for density, at T/Tc and ρ/ρc",
+      of: ({ T, ρ, Tc, ρc }) => crowding(T / Tc, ρ / ρc),
+    },
   },
   limits: [liquidTemperature()],
   source: iapwsViscosity.at("eqs 10 to 12, tables 1 and 2", "secondary"),

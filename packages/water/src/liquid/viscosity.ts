@@ -42,5 +42,6 @@ export const waterViscosity = /* @__PURE__ */ formula(() => ({
   },
   limits: [liquidTemperature(), ...liquidPressure()],
   source: iapwsViscosity.at("eqs 10 to 12, tables 1 and 2", "secondary"),
-  body: ({ T, p, p1, T1, R, Tc, ρc, μ1 }) => μ1 * dilute(T / Tc) * crowding(T / Tc, densityOf(T, p, p1, T1, R) / ρc),
+  body: ({ T, p, p1, T1, R, Tc, ρc, μ1 }) =>
+    μ1 * dilute(T / Tc) * crowding(T / Tc, densityOf(T, p, p1, T1, R) / ρc),
 }));

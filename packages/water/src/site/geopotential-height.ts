@@ -29,7 +29,13 @@ export const geopotentialHeight = /* @__PURE__ */ formula(() => ({
   },
   output: output("length", "H"),
   constants: { r: kilometre.of(6356.766) },
-  limits: [range("elevation", { min: kilometre.of(-2), max: kilometre.of(80) }, iso2533.at("scope", "memory"))],
+  limits: [
+    range(
+      "elevation",
+      { min: kilometre.of(-2), max: kilometre.of(80) },
+      iso2533.at("scope", "memory"),
+    ),
+  ],
   source: iso2533.at("geopotential and geometric altitude", "secondary"),
   body: ({ z, r }) => (r * z) / (r + z),
 }));

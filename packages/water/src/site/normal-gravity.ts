@@ -73,8 +73,16 @@ export const normalGravity = /* @__PURE__ */ formula(() => ({
     },
   },
   limits: [
-    range("latitude", { min: degree.of(-90), max: degree.of(90) }, wgs84.at("meaning of latitude", "memory")),
-    range("elevation", { min: metre.of(-500), max: metre.of(9000) }, commonPractice.at("dry land", "practice")),
+    range(
+      "latitude",
+      { min: degree.of(-90), max: degree.of(90) },
+      wgs84.at("meaning of latitude", "memory"),
+    ),
+    range(
+      "elevation",
+      { min: metre.of(-500), max: metre.of(9000) },
+      commonPractice.at("dry land", "practice"),
+    ),
   ],
   source: wgs84.at("ch. 4, normal gravity", "secondary"),
   body: ({ φ, h, γ, a, rad }) => {

@@ -1,8 +1,14 @@
 import { formula, input, output, range } from "@leat/formula";
-import { joulePerKilogramKelvin, kelvin, kilometre, metrePerSecondSquared, pascal, unit } from "@leat/quantity";
+import {
+  joulePerKilogramKelvin,
+  kelvin,
+  kilometre,
+  metrePerSecondSquared,
+  pascal,
+  unit,
+} from "@leat/quantity";
 
 import { iso2533 } from "../sources.ts";
-
 
 /**
  * The standard atmosphere: pressure, temperature and density of the air by height, on no day in particular.
@@ -41,7 +47,13 @@ export const standardAtmosphere = /* @__PURE__ */ formula(() => ({
     R: joulePerKilogramKelvin.of(287.05287),
     g0: metrePerSecondSquared.of(9.80665),
   },
-  limits: [range("geopotentialHeight", { min: kilometre.of(-2), max: kilometre.of(11) }, iso2533.at("lowest layer", "secondary"))],
+  limits: [
+    range(
+      "geopotentialHeight",
+      { min: kilometre.of(-2), max: kilometre.of(11) },
+      iso2533.at("lowest layer", "secondary"),
+    ),
+  ],
   source: iso2533.at("lowest layer", "secondary"),
   body: ({ H, p0, T0, L, R, g0 }) => {
     const T = T0 - L * H;
