@@ -1,5 +1,6 @@
 // What happens at the edges: text read, printed and converted, beside general-purpose libraries of units.
-import { cubicMetrePerSecond, foot, format, metre, read } from "@leat/quantity";
+import { cubicMetrePerSecond, foot, format, metre } from "@leat/quantity";
+import { read } from "@leat/quantity/text";
 import Qty from "js-quantities";
 import { unit as mathUnit } from "mathjs";
 import { feet, Measure, meters } from "safe-units";

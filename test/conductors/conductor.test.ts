@@ -6,9 +6,9 @@ import {
   ohmPerKilometre,
   perKelvin,
   QuantityError,
-  readSize,
   squareMillimetre,
 } from "@leat/quantity";
+import { readSize } from "@leat/quantity/text";
 import { describe, expect, it } from "vitest";
 
 describe("conductor", () => {

@@ -9,10 +9,10 @@ import {
   metre,
   ohm,
   QuantityError,
-  readSize,
   volt,
   watt,
 } from "@leat/quantity";
+import { readSize } from "@leat/quantity/text";
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 

@@ -2,7 +2,6 @@ import { existsSync, readFileSync } from "node:fs";
 
 import {
   coherentUnit,
-  Column,
   cubicFootPerSecond,
   cubicMetrePerSecond,
   currency,
@@ -11,9 +10,8 @@ import {
   litrePerSecond,
   metre,
   millimetre,
-  Quality,
-  TimeAxis,
 } from "@leat/quantity";
+import { Column, Quality, TimeAxis } from "@leat/quantity/column";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 

@@ -13,9 +13,8 @@ import {
   one,
   percent,
   poundPerSquareInch,
-  read,
-  unitOf,
 } from "@leat/quantity";
+import { read, unitOf } from "@leat/quantity/text";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 

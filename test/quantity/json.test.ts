@@ -4,17 +4,14 @@ import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { Worker } from "node:worker_threads";
 
-import * as here from "@leat/quantity";
 import {
   type AnyPoint,
   type AnyQuantity,
   celsius,
   coherentUnit,
-  Column,
   currency,
   fahrenheit,
   foot,
-  fromJSON,
   gallonPerMinute,
   isPoint,
   isQuantity,
@@ -23,17 +20,18 @@ import {
   metre,
   millimetre,
   point,
-  pointFromJSON,
   poundPerSquareInch,
-  read,
   second,
   unit,
 } from "@leat/quantity";
+import { Column } from "@leat/quantity/column";
+import { fromJSON, pointFromJSON, read } from "@leat/quantity/text";
 import { build } from "esbuild";
 import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 
 import { thrown, untyped } from "./thrown.ts";
+import * as here from "./whole.ts";
 
 const viaText = (value: unknown): unknown => JSON.parse(JSON.stringify(value));
 const viaClone = (value: { toJSON(): unknown }): unknown => structuredClone(value.toJSON());
@@ -52,7 +50,8 @@ beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "two-copies-"));
   const outfile = join(folder, "copy.mjs");
   await build({
-    entryPoints: [fileURLToPath(new URL("../../packages/quantity/src/index.ts", import.meta.url))],
+    entryPoints: [fileURLToPath(new URL("./whole.ts", import.meta.url))],
+    conditions: ["@leat/source"],
     bundle: true,
     format: "esm",
     outfile,

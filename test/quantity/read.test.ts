@@ -15,10 +15,8 @@ import {
   percent,
   poundPerSquareInch,
   QuantityError,
-  read,
-  type ReadOptions,
-  unitOf,
 } from "@leat/quantity";
+import { read, type ReadOptions, unitOf } from "@leat/quantity/text";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 

@@ -1,4 +1,5 @@
-import { QuantityError, readSize } from "@leat/quantity";
+import { QuantityError } from "@leat/quantity";
+import { readSize } from "@leat/quantity/text";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 

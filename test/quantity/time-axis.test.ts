@@ -1,4 +1,5 @@
-import { hour, metre, minute, second, TimeAxis } from "@leat/quantity";
+import { hour, metre, minute, second } from "@leat/quantity";
+import { TimeAxis } from "@leat/quantity/column";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 

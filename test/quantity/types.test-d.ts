@@ -2,11 +2,9 @@
 import {
   ampere,
   celsius,
-  Column,
   currency,
   cubicMetrePerSecond,
   foot,
-  fromJSON,
   joule,
   kelvin,
   litrePerSecond,
@@ -17,19 +15,19 @@ import {
   pascal,
   type Point,
   point,
-  pointFromJSON,
   type Quantity,
   revolutionPerMinute,
   rimSpeed,
   second,
   squareMetre,
-  TimeAxis,
   toAbsolute,
   torque,
   type Unit,
   volt,
   watt,
 } from "@leat/quantity";
+import { Column, TimeAxis } from "@leat/quantity/column";
+import { fromJSON, pointFromJSON } from "@leat/quantity/text";
 import { describe, expectTypeOf, it } from "vitest";
 
 const head = metre.of(40).as("gross head");

@@ -241,10 +241,9 @@ function collect(formulas) {
       }
     }
   }
-  const literals = [...found.values()].filter(({ value }) => value !== 0);
-  literals.toSorted(
-    (a, b) => a.source.path.localeCompare(b.source.path) || a.node.start - b.node.start,
-  );
+  const literals = [...found.values()]
+    .filter(({ value }) => value !== 0)
+    .toSorted((a, b) => a.source.path.localeCompare(b.source.path) || a.node.start - b.node.start);
   return { literals, zeros };
 }
 

@@ -9,9 +9,20 @@ import { parseArgs } from "node:util";
 /** What a run writes to: a process, or a stand-in for one. */
 export interface Streams {
   /** Results. */
-  readonly stdout: { write(text: string): unknown };
+  readonly stdout: Output;
   /** Problems. */
-  readonly stderr: { write(text: string): unknown };
+  readonly stderr: Output;
+}
+
+/** Something that text is written to. */
+export interface Output {
+  /**
+   * Writes text.
+   *
+   * @param text - The text.
+   * @returns Nothing that is looked at.
+   */
+  write(text: string): unknown;
 }
 
 /** Right, a problem in the input, wrong usage, a scheme with a stop. */

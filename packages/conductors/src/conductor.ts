@@ -1,12 +1,6 @@
 import type { Citation } from "@leat/formula";
-import {
-  celsius,
-  perKelvin,
-  type Point,
-  type Quantity,
-  QuantityError,
-  type Size,
-} from "@leat/quantity";
+import { celsius, perKelvin, type Point, type Quantity, QuantityError } from "@leat/quantity";
+import { type Size } from "@leat/quantity/text";
 
 import { iecConductors } from "./iec-conductors.ts";
 import { necAmpacities } from "./nec-ampacities.ts";

@@ -10,6 +10,8 @@ import { firstPrinciples, formula, input, output, pointInput } from "@leat/formu
  *
  * @example
  * ```ts
+ * import { conductor } from "@leat/conductors";
+ *
  * const { resistancePerLength, at, temperatureCoefficient } = conductor({ system: "AWG", name: "2" }, "copper");
  * loopResistance({
  *   length: foot.of(600),

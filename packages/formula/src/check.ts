@@ -77,7 +77,12 @@ export function nameOf(limit: Limit): string {
   return limit.says ?? (limit.over === undefined ? limit.input : `${limit.input}/${limit.over}`);
 }
 
-/** A limit as a line of text: `0.2 ft ≤ head ≤ 1.25 ft (source)`. */
+/**
+ * A limit as a line of text: `0.2 ft ≤ head ≤ 1.25 ft (source)`.
+ *
+ * @param limit - The limit.
+ * @returns The line.
+ */
 export function limitText(limit: Limit): string {
   const side = (which: "min" | "max"): string =>
     limit.printed?.[which]?.toString() ?? (limit[which] === undefined ? "" : shown(limit[which]));

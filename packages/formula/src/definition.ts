@@ -169,32 +169,62 @@ export interface AnyFormula {
 
 /** A definition with its types forgotten. */
 export interface AnyDefinition {
+  /** Stable name. */
   readonly id: string;
+  /** Raised when a number that it gives changes. */
   readonly revision?: number;
+  /** The equation. */
   readonly equation: string;
+  /** Inputs by their words. */
   readonly inputs: Readonly<Record<string, AnyInput>>;
+  /** One output, or several by their words. */
   readonly output: Outputs;
+  /** Dimensional constants, by letter. */
   readonly constants?: Constants;
-  readonly steps?: Readonly<
-    Record<string, { kind: string; equation: string; of: (letters: never) => number }>
-  >;
+  /** Numbers on the way, by letter. */
+  readonly steps?: Readonly<Record<string, AnyStep>>;
+  /** Limits. */
   readonly limits?: readonly Limit[];
+  /** Where the equation comes from. */
   readonly source: Citation;
+  /** True where the body returns its convergence. */
   readonly solver?: boolean;
+  /** The body. */
   readonly body: (letters: never) => unknown;
-  readonly series?: {
-    over: string;
-    loop: (
-      column: Float64Array,
-      letters: never,
-      out: Float64Array,
-      from: number,
-      to: number,
-    ) => void;
-  };
+  /** The loop over a column. */
+  readonly series?: AnySeries;
 }
 
-/** The outputs of a definition as a list of word, kind and letter; one output has no word. */
+/** A step with its types forgotten. */
+export interface AnyStep {
+  /** Its kind. */
+  readonly kind: string;
+  /** How it is worked out. */
+  readonly equation: string;
+  /** The number, from the letters. */
+  readonly of: (letters: never) => number;
+}
+
+/** A loop with its types forgotten. */
+export interface AnySeries {
+  /** The input that is a column. */
+  readonly over: string;
+  /** Fills the results from one row up to another. */
+  readonly loop: (
+    column: Float64Array,
+    letters: never,
+    out: Float64Array,
+    from: number,
+    to: number,
+  ) => void;
+}
+
+/**
+ * The outputs of a definition as a list of word, kind and letter; one output has no word.
+ *
+ * @param outputs - One output, or several by their words.
+ * @returns The list, in the order of the definition.
+ */
 export function outputsOf(
   outputs: Outputs,
 ): readonly { word: string | undefined; kind: string; letter: string }[] {

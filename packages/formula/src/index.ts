@@ -7,6 +7,8 @@ export { curve } from "./curve.ts";
 export type {
   AnyDefinition,
   AnyFormula,
+  AnySeries,
+  AnyStep,
   Assumption,
   Body,
   BodyResult,

@@ -30,6 +30,7 @@ export interface ScalarInput<
   L extends string,
   Optional extends boolean,
 > extends Base<L, Optional> {
+  /** Tells the sorts of input apart. */
   readonly type: "scalar";
   /** The kinds that it takes; the first is the one it is shown in. */
   readonly kinds: readonly K[];
@@ -45,6 +46,7 @@ export interface PointInput<
   L extends string,
   Optional extends boolean,
 > extends Base<L, Optional> {
+  /** Tells the sorts of input apart. */
   readonly type: "point";
   /** Where it is counted from. */
   readonly origin: O;
@@ -58,6 +60,7 @@ export interface ChoiceInput<
   L extends string,
   Optional extends boolean,
 > extends Base<L, Optional> {
+  /** Tells the sorts of input apart. */
   readonly type: "choice";
   /** The words. */
   readonly words: readonly W[];
@@ -71,6 +74,7 @@ export interface ListInput<
   L extends string,
   Optional extends boolean,
 > extends Base<L, Optional> {
+  /** Tells the sorts of input apart. */
   readonly type: "list";
   /** Each record's inputs. */
   readonly record: R;
@@ -83,6 +87,7 @@ export interface CurveInput<X extends string, Y extends string, L extends string
   L,
   false
 > {
+  /** Tells the sorts of input apart. */
   readonly type: "curve";
   /** Kind of the abscissa. */
   readonly x: X;
@@ -90,6 +95,7 @@ export interface CurveInput<X extends string, Y extends string, L extends string
   readonly y: Y;
   /** Draws the curve through its points; it refuses to extrapolate. */
   readonly through: (x: Float64Array, y: Float64Array) => (x: number) => number;
+  /** A curve has no default. */
   readonly default: undefined;
 }
 

@@ -1,4 +1,5 @@
-import { type AnyQuantity, Column, Quality, type Quantity, QuantityError } from "@leat/quantity";
+import { type AnyQuantity, type Quantity, QuantityError } from "@leat/quantity";
+import { Column, Quality } from "@leat/quantity/column";
 
 import { bounded, keeps, limitNotice, nameOf } from "./check.ts";
 import { type AnyDefinition, type CallOptions, type Formula, outputsOf } from "./definition.ts";
@@ -100,13 +101,27 @@ export function series<
     }
     from = nextRow(quality, to);
   }
-  for (let i = 0; i < length; i++) {
-    if (!Number.isFinite(out[i])) throw notANumber(definition, i);
+  const answers = answersOf(definition, kind, out, quality, first.axis);
+  const { uncertainty } = uncertaintyOf(definition, columns, out, quality, (row) =>
+    resolve(definition, at(row)),
+  );
+  return uncertainty ? Column.wrap(kind, out, quality, { axis: first.axis, uncertainty }) : answers;
+}
+
+/** The answers as a column, which looks at each for itself; here it is said which formula gave it. */
+function answersOf<K extends string>(
+  definition: AnyDefinition,
+  kind: K,
+  out: Float64Array,
+  quality: Uint8Array,
+  axis: AnyColumn["axis"],
+): Column<K> {
+  try {
+    return Column.wrap(kind, out, quality, { axis });
+  } catch (error) {
+    const row = out.findIndex((n) => !Number.isFinite(n));
+    throw row < 0 ? error : notANumber(definition, row);
   }
-  return Column.wrap(kind, out, quality, {
-    axis: first.axis,
-    ...uncertaintyOf(definition, columns, out, quality, (row) => resolve(definition, at(row))),
-  });
 }
 
 function isColumn(value: unknown): value is AnyColumn {

@@ -1,5 +1,6 @@
 /**
- * Quantities of the trade: kinds, units, points, columns, readings and uncertainty.
+ * Quantities of the trade: kinds, units, points and their uncertainty. Columns are in `@leat/quantity/column`,
+ * reading of text and of JSON in `@leat/quantity/text`, so that a page pays for what it uses.
  *
  * @packageDocumentation
  */
@@ -22,28 +23,10 @@ export {
   toAbsolute,
   toGauge,
 } from "./point.ts";
-export {
-  Column,
-  type ColumnJson,
-  type ColumnOptions,
-  type ColumnUncertainty,
-  Quality,
-  type SourceOf,
-} from "./column.ts";
-export {
-  type CivilTime,
-  type RegularTimes,
-  TimeAxis,
-  type TimeAxisJson,
-  type TimeAxisOptions,
-} from "./time-axis.ts";
 export { columnOfPressure, pressureOfColumn, rimSpeed, torque } from "./doors.ts";
-export { fromJSON, pointFromJSON } from "./json.ts";
 export { format, formatFeetAndInches, type FormatOptions } from "./format.ts";
 export { currency, exchange, minorUnits, roundMoney, totalMoney } from "./money.ts";
-export { read, type ReadOptions, unitOf } from "./read.ts";
 export type { Reading } from "./reading.ts";
-export { readSize, type Size } from "./size.ts";
 export type { Sources } from "./sources.ts";
 export type { Minus, Plain, Plus, Product, Quotient, Relative, Root } from "./types.ts";
 export * from "./generated/units.ts";

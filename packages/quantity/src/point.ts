@@ -374,7 +374,14 @@ function pointUnit<O extends Origin>(
   return scale;
 }
 
-/** A gauge pressure at the atmosphere of its own site: there is no hidden 101 325 Pa. */
+/**
+ * A gauge pressure at the atmosphere of its own site: there is no hidden 101 325 Pa.
+ *
+ * @param gauge - What the gauge reads.
+ * @param atmosphere - Pressure of the air at the gauge.
+ * @returns The absolute pressure.
+ * @throws {@link QuantityError} `origin`.
+ */
 export function toAbsolute(
   gauge: Point<"local atmosphere">,
   atmosphere: Point<"vacuum">,
@@ -384,7 +391,15 @@ export function toAbsolute(
   return atmosphere.plus(gauge.overOrigin());
 }
 
-/** An absolute pressure as a gauge at a station reads it, under the atmosphere of the site. */
+/**
+ * An absolute pressure as a gauge at a station reads it, under the atmosphere of the site.
+ *
+ * @param absolute - The absolute pressure.
+ * @param atmosphere - Pressure of the air at the gauge.
+ * @param station - Names the gauge's station.
+ * @returns What the gauge reads.
+ * @throws {@link QuantityError} `origin`, `kind`.
+ */
 export function toGauge(
   absolute: Point<"vacuum">,
   atmosphere: Point<"vacuum">,

@@ -54,6 +54,8 @@ interface Found {
  * @throws {@link QuantityError} the only error; its code says what is the matter.
  * @example
  * ```ts
+ * import { read } from "@leat/quantity/text";
+ *
  * read("110 ft", "gross head").in(metre); // => 33.528
  * ```
  */

@@ -59,41 +59,73 @@ export interface SiteNumbers {
 
 /** What one reach loses. */
 export interface ReachNumbers {
+  /** Head lost to friction. */
   readonly friction: number;
+  /** Head lost in fittings. */
   readonly fittings: number;
+  /** Velocity of the water. */
   readonly velocity: number;
+  /** Reynolds number. */
   readonly reynolds: number;
+  /** Darcy friction factor. */
   readonly frictionFactor: number;
 }
 
 /** Numbers of a scheme, in coherent units. */
 export interface Numbers {
+  /** Density of the water. */
   readonly density: number;
+  /** Kinematic viscosity of the water. */
   readonly viscosity: number;
+  /** Flow of the stream. */
   readonly measured: number;
+  /** Flow that stays in the stream. */
   readonly left: number;
+  /** Flow that may be taken. */
   readonly usable: number;
+  /** Intake water level over the nozzles. */
   readonly grossHead: number;
+  /** Flow through the nozzles. */
   readonly flow: number;
+  /** Head before the nozzles. */
   readonly netHead: number;
+  /** What each reach loses. */
   readonly reaches: readonly ReachNumbers[];
+  /** Bore of each nozzle. */
   readonly nozzles: readonly number[];
+  /** Speed of the jets. */
   readonly jetVelocity: number;
+  /** Power of the water over the gross head. */
   readonly gross: number;
+  /** Power lost to friction, reach by reach. */
   readonly frictionPower: readonly number[];
+  /** Power lost in fittings, reach by reach. */
   readonly fittingsPower: readonly number[];
+  /** Power lost in the nozzles. */
   readonly nozzlePower: number;
+  /** Power of the jets. */
   readonly jets: number;
+  /** Power lost in the wheel. */
   readonly wheelPower: number;
+  /** Power at the shaft. */
   readonly shaft: number;
+  /** Power lost in the machine. */
   readonly machineLossPower: number;
+  /** Direct-current power at the machine's terminals. */
   readonly machine: number;
+  /** Resistance of the cable, both ways. */
   readonly loop: number;
+  /** Current in the cable. */
   readonly current: number;
+  /** Volts at the machine. */
   readonly machineVolts: number;
+  /** Power lost in the cable. */
   readonly cablePower: number;
+  /** Power at the battery's terminals. */
   readonly delivered: number;
+  /** Pressure at the nozzles with the water at rest. */
   readonly staticPressure: number;
+  /** Speed of the wheel, where its diameter is known. */
   readonly wheelSpeed: number | undefined;
   /** Steps, residual and bracket of the flow that the jets pass; absent where the flow is the stream's. */
   readonly convergence:

@@ -63,13 +63,21 @@ export interface Headline {
 
 /** One reach, as it turned out. */
 export interface DesignedReach {
+  /** As it is printed. */
   readonly name: string;
+  /** Length along the pipe. */
   readonly length: Quantity<"pipe length">;
+  /** Bore that friction is worked out with. */
   readonly bore: Quantity<"length">;
+  /** Head lost to friction. */
   readonly friction: Quantity<"head loss">;
+  /** Head lost in fittings. */
   readonly fittings: Quantity<"head loss">;
+  /** Velocity of the water. */
   readonly velocity: Quantity<"velocity">;
+  /** Reynolds number. */
   readonly reynolds: number;
+  /** Darcy friction factor. */
   readonly frictionFactor: number;
   /** Static pressure at its foot. */
   readonly staticPressure: Quantity<"pressure">;

@@ -1,10 +1,5 @@
-import {
-  fromJSON,
-  type Origin,
-  pointFromJSON,
-  type PointJson,
-  type QuantityJson,
-} from "@leat/quantity";
+import { type Origin, type PointJson, type QuantityJson } from "@leat/quantity";
+import { fromJSON, pointFromJSON } from "@leat/quantity/text";
 
 /** A result as plain data, with the version of its form. */
 export interface Plain {

@@ -2,7 +2,7 @@ import { type ConductorMaterial, type Conductor, conductor, conductorsOf } from 
 import { loopResistance } from "@leat/dc-transmission";
 import { type Citation, commonPractice, type Domain } from "@leat/formula";
 import { roughness } from "@leat/penstock";
-import { type Pipe, pipesOf, readPipe } from "@leat/pipe-sizes";
+import { type Pipe, type PipeClass, pipesOf, readPipe } from "@leat/pipe-sizes";
 import {
   type AnyPoint,
   type AnyQuantity,
@@ -10,10 +10,9 @@ import {
   isPoint,
   millimetre,
   type Quantity,
-  read,
-  readSize,
   volt,
 } from "@leat/quantity";
+import { read, readSize } from "@leat/quantity/text";
 
 import {
   type Assumed,
@@ -229,10 +228,11 @@ function written(given: AnyQuantity | AnyPoint): ParameterSpread | undefined {
 }
 
 /** Pipe classes that are tried for a user who names none, thinnest first. */
-const classes = {
-  us: [17, 13.5, 11, 9, 7].map((dr) => ({ series: "PE IPS", dr }) as const),
-  metric: [17, 13.6, 11, 9, 7.4].map((sdr) => ({ series: "PE ISO", sdr }) as const),
-};
+function pipeClasses(customary: boolean): readonly PipeClass[] {
+  return customary
+    ? ([17, 13.5, 11, 9, 7] as const).map((dr) => ({ series: "PE IPS", dr }))
+    : ([17, 13.6, 11, 9, 7.4] as const).map((sdr) => ({ series: "PE ISO", sdr }));
+}
 
 /** Static pressure may take this share of a pipe's rating where the class is chosen for the user. */
 const staticShare = 1 / 1.5;
@@ -684,10 +684,10 @@ function choosePipe(
   sizing: Sizing,
 ): Pipe {
   const first = (fall.gross ?? reach.length) as AnyQuantity;
-  const family = isCustomary(first) ? classes.us : classes.metric;
+  const family = pipeClasses(isCustomary(first));
   let widest: Pipe | undefined;
   for (const choice of family) {
-    for (const pipe of pipesOf(choice as Parameters<typeof pipesOf>[0])) {
+    for (const pipe of pipesOf(choice)) {
       if ((pipe.pressureRating?.["~si"] ?? 0) * staticShare < sizing.staticPressure) continue;
       widest = pipe;
       if (

@@ -1,8 +1,7 @@
 // Two installed copies of @leat/quantity in one program, as happens where two packages ask for different versions. What one
 // makes the other reads, adds and refuses; `second/` has a node_modules of its own.
-import * as first from "@leat/quantity";
-
 import { expectSame } from "./expect-same.ts";
+import * as first from "./first.ts";
 import * as second from "./second/copy.ts";
 
 const { metre } = first;

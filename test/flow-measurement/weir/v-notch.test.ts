@@ -1,7 +1,6 @@
 import { vNotchDischarge } from "@leat/flow-measurement";
 import { NonPhysicalError, type Notice, OutOfValidityError, series } from "@leat/formula";
 import {
-  Column,
   cubicMetrePerSecond,
   degree,
   foot,
@@ -11,6 +10,7 @@ import {
   pascal,
   QuantityError,
 } from "@leat/quantity";
+import { Column } from "@leat/quantity/column";
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 

@@ -3,9 +3,7 @@
 import {
   ampere,
   celsius,
-  Column,
   currency,
-  fromJSON,
   joule,
   litrePerSecond,
   metre,
@@ -19,12 +17,15 @@ import {
   torque,
   volt,
 } from "@leat/quantity";
+import { Column } from "@leat/quantity/column";
+import { fromJSON } from "@leat/quantity/text";
 
 const head = metre.of(40).as("gross head");
 const loss = metre.of(3).as("head loss");
 const pipe = metre.of(120).as("pipe length");
 const flow = litrePerSecond.of(12);
 const warm = celsius.at(20);
+const gauge = point("local atmosphere", pascal.of(3), "a");
 const peg = point("site datum", metre.of(12), "peg");
 const stage = point("staff zero", metre.of(1), "staff");
 const flows = Column.of(litrePerSecond, [12, null]);
@@ -51,11 +52,7 @@ export const mistakes: Record<string, () => unknown> = {
   "sum of temperatures": () => warm.plus(celsius.at(5)),
   "stage for elevation": () => peg.minus(stage),
   "length for temperature": () => warm.plus(metre.of(3)),
-  "gauge for absolute": () =>
-    toAbsolute(
-      point("local atmosphere", pascal.of(3), "a"),
-      point("local atmosphere", pascal.of(3), "a"),
-    ),
+  "gauge for absolute": () => toAbsolute(gauge, gauge),
   "metres out of flows": () => flows.in(metre),
   "head out of flows": () => flows.as("gross head"),
   "text in a column": () => Column.of(metre, ["1"]),

@@ -1,4 +1,5 @@
-import { type AnyQuantity, coherentUnit, isQuantity, read } from "@leat/quantity";
+import { type AnyQuantity, coherentUnit, isQuantity } from "@leat/quantity";
+import { read } from "@leat/quantity/text";
 
 import type { AnyDefinition, AnyFormula } from "../definition.ts";
 import { outputsOf } from "../definition.ts";

@@ -1,11 +1,5 @@
-import {
-  type AnyPoint,
-  type AnyQuantity,
-  isPoint,
-  QuantityError,
-  read,
-  readSize,
-} from "@leat/quantity";
+import { type AnyPoint, type AnyQuantity, isPoint, QuantityError } from "@leat/quantity";
+import { read, readSize } from "@leat/quantity/text";
 import * as z from "zod";
 
 // Fields of a file are text. A field checks its text where it stands, and hands over a function that
