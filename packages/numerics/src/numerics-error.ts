@@ -47,6 +47,7 @@ export type NumericsErrorDetails = Readonly<Record<string, unknown>>;
  * ```
  */
 export class NumericsError extends Error {
+  /** Names the class. */
   override readonly name: string = "NumericsError";
   /** Why the method refused or gave up. */
   readonly code: NumericsErrorCode;

@@ -48,7 +48,6 @@ interface Found {
  * is gauge or absolute. `2/0 AWG` is a size, for `readSize`; AWG is never read as the florin.
  *
  * @param text - As typed, at most 200 characters.
- * @param as - The kind that is asked for, or the origin of a point.
  * @param options - What is known beside the text.
  * @returns A quantity or a point, which keeps its reading.
  * @throws {@link QuantityError} the only error; its code says what is the matter.
@@ -60,7 +59,25 @@ interface Found {
  * ```
  */
 export function read(text: string, options?: ReadOptions): AnyQuantity | AnyPoint;
+/**
+ * Reads what a person typed as a point: see the first form.
+ *
+ * @param text - As typed, at most 200 characters.
+ * @param as - The origin that is asked for.
+ * @param options - What is known beside the text.
+ * @returns The point, which keeps its reading.
+ * @throws {@link QuantityError} the only error; its code says what is the matter.
+ */
 export function read<O extends Origin>(text: string, as: O, options?: ReadOptions): Point<O>;
+/**
+ * Reads what a person typed as a quantity of one kind: see the first form.
+ *
+ * @param text - As typed, at most 200 characters.
+ * @param as - The kind that is asked for.
+ * @param options - What is known beside the text.
+ * @returns The quantity, which keeps its reading.
+ * @throws {@link QuantityError} the only error; its code says what is the matter.
+ */
 export function read<K extends keyof ExponentsOf | (string & {})>(
   text: string,
   as: K,

@@ -13,6 +13,8 @@ import * as numerics from "@leat/numerics";
 import * as penstock from "@leat/penstock";
 import * as pipeSizes from "@leat/pipe-sizes";
 import * as quantity from "@leat/quantity";
+import * as column from "@leat/quantity/column";
+import * as text from "@leat/quantity/text";
 import * as scheme from "@leat/scheme";
 import * as water from "@leat/water";
 
@@ -32,6 +34,8 @@ const entries: Record<string, object> = {
   penstock,
   pipeSizes,
   quantity,
+  column,
+  text,
   scheme,
   water,
 };
