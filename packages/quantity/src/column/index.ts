@@ -18,3 +18,4 @@ export {
   type TimeAxisJson,
   type TimeAxisOptions,
 } from "../time-axis.ts";
+export { QuantityError, type QuantityErrorCode } from "../error.ts";

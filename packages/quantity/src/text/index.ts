@@ -6,3 +6,4 @@
 export { fromJSON, pointFromJSON } from "../json.ts";
 export { read, type ReadOptions, unitOf } from "../read.ts";
 export { readSize, type Size } from "../size.ts";
+export { QuantityError, type QuantityErrorCode } from "../error.ts";
