@@ -27,6 +27,7 @@ import {
   nozzleHeadLoss,
   wheelLoss,
 } from "./power-formulas.ts";
+import { UnbuildableError } from "./unbuildable.ts";
 
 /** Calls the body of a formula on numbers by letter, its constants added. */
 export type Use = <F extends AnyFormula>(
@@ -266,6 +267,7 @@ function totalLoss(reaches: readonly ReachNumbers[]): number {
  * @param values - Every parameter by its key.
  * @param use - Calls bodies; one that also records makes the calculation sheet.
  * @returns The numbers.
+ * @throws {@link UnbuildableError} where the pipe cannot carry the flow.
  */
 export function compute(plan: Plan, values: Values, use: Use): Numbers {
   const site = siteOf(plan, use);
@@ -283,6 +285,13 @@ export function compute(plan: Plan, values: Values, use: Use): Numbers {
   const flow = passed ? passed.flow : usable;
   const reaches = reachesAt(plan, values, flow, viscosity, g, use);
   const netHead = grossHead - totalLoss(reaches);
+  if (!(netHead > 0)) {
+    throw new UnbuildableError(
+      "pipe-cannot-carry",
+      ["reaches"],
+      `the pipe would lose ${totalLoss(reaches).toFixed(1)} m of the ${grossHead.toFixed(1)} m of fall at the ${(flow * 1000).toFixed(1)} L/s that may be taken: nothing is left for the jets. Name a wider pipe, leave more in the stream, or give the nozzles.`,
+    );
+  }
   const bore = given ? undefined : use(nozzleDiameter, { Q: flow / plan.jets, H: netHead, Cd, g });
   const nozzles = given ?? Array.from({ length: plan.jets }, () => bore as number);
   if (given) for (const d of given) use(jetFlow, { H: netHead, d, Cd, g });

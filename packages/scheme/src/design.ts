@@ -456,7 +456,10 @@ function flowNotes(plan: Plan, n: Numbers, values: Values): Notice[] {
 
 function currentChecks(plan: Plan, n: Numbers): Notice[] {
   const ampacity = plan.conductor.ampacity;
-  const allowed = ampacity?.at75 ?? ampacity?.at60 ?? ampacity?.at90;
+  // Terminals of equipment up to 100 A are commonly rated for 60 °C only; larger ones for 75 °C.
+  const cool = n.current <= 100;
+  const allowed = (cool ? ampacity?.at60 : undefined) ?? ampacity?.at75;
+  const column = cool && ampacity?.at60 ? 60 : 75;
   if (!ampacity || !allowed) {
     return [
       {
@@ -474,7 +477,7 @@ function currentChecks(plan: Plan, n: Numbers): Notice[] {
       code: "ampacity-exceeded",
       severity: "stop",
       path: ["cable", "size"],
-      message: `${plan.conductor.name} may carry ${format(allowed, ampere, 3)} (75 °C column), and a continuous ${n.current.toFixed(1)} A asks for ${format(needed, ampere, 3)}. Choose a thicker conductor, to the local code and with a licensed electrician.`,
+      message: `${plan.conductor.name} may carry ${format(allowed, ampere, 3)} (${column} °C column), and a continuous ${n.current.toFixed(1)} A asks for ${format(needed, ampere, 3)}. Choose a thicker conductor, to the local code and with a licensed electrician.`,
       actual: format(needed, ampere, 3),
       limit: `at most ${format(allowed, ampere, 3)}`,
       source: ampacity.source,

@@ -15,13 +15,7 @@ export {
   type Headline,
   type Narrowing,
 } from "./design.ts";
-export {
-  type Parameter,
-  type ParameterSpread,
-  type Plan,
-  type PlannedReach,
-  UnbuildableError,
-} from "./plan.ts";
+export { type Parameter, type ParameterSpread, type Plan, type PlannedReach } from "./plan.ts";
 export { fromPlain, type Plain, toPlain } from "./plain.ts";
 export {
   directCurrentPower,
@@ -32,3 +26,4 @@ export {
 } from "./power-formulas.ts";
 export type * from "./survey.ts";
 export type { Spread } from "./uncertainty.ts";
+export { UnbuildableError } from "./unbuildable.ts";

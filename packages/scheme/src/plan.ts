@@ -23,6 +23,7 @@ import {
 } from "./assume.ts";
 import { fittingCoefficient } from "./fittings.ts";
 import type { ReachSurvey, Survey } from "./survey.ts";
+import { UnbuildableError } from "./unbuildable.ts";
 import { k95 } from "./uncertainty.ts";
 
 /** How a number may lie about its value. */
@@ -763,24 +764,4 @@ function chooseConductor(
     commonPractice.at("3 to 5 % is an ordinary cable loss", "practice"),
   );
   return taken;
-}
-
-/** A scheme that cannot be worked out at all, and why. */
-export class UnbuildableError extends Error {
-  /** Stable code. */
-  readonly code: string;
-  /** Where in the survey. */
-  readonly path: readonly (string | number)[];
-
-  /**
-   * @param code - Stable code.
-   * @param path - Where in the survey.
-   * @param message - What is wrong and what to do.
-   */
-  constructor(code: string, path: readonly (string | number)[], message: string) {
-    super(message);
-    this.name = "UnbuildableError";
-    this.code = code;
-    this.path = path;
-  }
 }

@@ -1,6 +1,7 @@
 import { seededRandom } from "@leat/numerics";
 
 import type { Parameter } from "./plan.ts";
+import { UnbuildableError } from "./unbuildable.ts";
 
 /** Half the width of a 95 % interval, over the standard uncertainty of a normal distribution. */
 export const k95: number = 1.96;
@@ -73,9 +74,11 @@ export function spreadOf(
             ? Math.sqrt(3) * (2 * random.uniform() - 1)
             : random.normal());
     }
-    if (uncertain.every(({ key, domain }) => admits(domain, drawn[key] as number)))
-      results.push(evaluate(drawn));
-    else refused += 1;
+    const result = uncertain.every(({ key, domain }) => admits(domain, drawn[key] as number))
+      ? drawnResult(evaluate, drawn)
+      : undefined;
+    if (result === undefined) refused += 1;
+    else results.push(result);
   }
   results.sort((a, b) => a - b);
   const at = (p: number): number => results[Math.round(p * (results.length - 1))] as number;
@@ -97,4 +100,17 @@ function admits(domain: Parameter["domain"], n: number): boolean {
   if (domain === "positive") return n > 0;
   if (domain === "non-negative") return n >= 0;
   return domain === "any" || (n >= 0 && n <= 1);
+}
+
+/** The result of a draw, or nothing where no scheme is left. */
+function drawnResult(
+  evaluate: (values: Readonly<Record<string, number>>) => number,
+  drawn: Readonly<Record<string, number>>,
+): number | undefined {
+  try {
+    return evaluate(drawn);
+  } catch (error) {
+    if (error instanceof UnbuildableError) return undefined;
+    throw error;
+  }
 }
