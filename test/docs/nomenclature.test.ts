@@ -44,12 +44,7 @@ describe("docs/nomenclature.md", () => {
     ["a missing word", /^.*`parts\.count`.*\n?/mu, "", ["`parts.count` | n | count | 1"]],
     ["another letter", "| h |", "| H |", ["`head` | h | net head, length | m"]],
     ["a missing kind", "net head, length", "net head", ["`head` | h | net head, length | m"]],
-    [
-      "another unit",
-      "zero | K",
-      "zero | °C",
-      ["`temperature` | T | point over absolute zero | K"],
-    ],
+    ["another unit", "zero | K", "zero | °C", ["`temperature` | T | point over absolute zero | K"]],
   ])("is refused with %s", (_, from, to, missing) => {
     const problems = nomenclatureProblems(good.replace(from, to), [planted]);
     expect(problems.filter((each) => each.endsWith("not on the page"))).toEqual(

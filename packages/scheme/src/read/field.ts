@@ -57,7 +57,6 @@ export function temperature(says: string, example: string): Field {
   const parse = (written: string, source?: string): unknown =>
     attempt(
       () => read(written, "absolute zero", source === undefined ? {} : { source }),
-      written,
       "a temperature",
       example,
     );
@@ -70,7 +69,7 @@ export function temperature(says: string, example: string): Field {
 /** Text that is read as a wire size. */
 export function size(says: string): Field {
   return text(says, ["2 AWG", "2/0 AWG", "35 mm²"], (written) => {
-    const parse = (): unknown => attempt(() => readSize(written), written, "a wire size", "2 AWG");
+    const parse = (): unknown => attempt(() => readSize(written), "a wire size", "2 AWG");
     parse();
     return () => written;
   });
@@ -88,7 +87,7 @@ export function named(
   check: (written: string) => void,
 ): Field {
   return text(says, examples, (written) => {
-    attempt(() => check(written), written, says, examples[0] ?? "");
+    attempt(() => check(written), says, examples[0] ?? "");
     return () => written;
   });
 }
@@ -136,6 +135,7 @@ function text(
 ): Field {
   return z
     .string()
+    .meta({ description: says, examples: [...examples] })
     .transform((written, context) => {
       try {
         if (written.trim() === "")
@@ -149,8 +149,7 @@ function text(
         context.addIssue({ code: "custom", message: error.message, params: { code: error.code } });
         return z.NEVER;
       }
-    })
-    .meta({ description: says, examples: [...examples] });
+    });
 }
 
 /** Reads text as the first of these kinds that fits, or says what was got and what is needed. */
@@ -164,13 +163,8 @@ function readAs(
   const bare =
     /^[-+−]?[\d.]+(\s*(±|\+\/-)\s*[\d.]+)?$/.test(written) &&
     kinds.find((kind) => ["ratio", "efficiency", "coefficient"].includes(kind));
-  if (bare) return attempt(() => read(written, bare, options), written, wanted, example);
-  const value = attempt<AnyQuantity | AnyPoint>(
-    () => read(written, options),
-    written,
-    wanted,
-    example,
-  );
+  if (bare) return attempt(() => read(written, bare, options), wanted, example);
+  const value = attempt<AnyQuantity | AnyPoint>(() => read(written, options), wanted, example);
   for (const kind of kinds) {
     try {
       return read(written, kind, options);
@@ -187,14 +181,18 @@ function readAs(
   );
 }
 
-function attempt<T>(run: () => T, written: string, wanted: string, example: string): T {
+function attempt<T>(run: () => T, wanted: string, example: string): T {
   try {
     return run();
   } catch (error) {
     if (!(error instanceof QuantityError)) throw error;
+    const said = error.message.replace(/\.$/, "");
+    const needed = `${wanted} is needed, such as ${example}.`;
     throw new FieldError(
       error.code,
-      `${error.message.replace(/\.$/, "")}; ${wanted} is needed, such as ${example}${written === example ? " with its unit" : ""}.`,
+      said.endsWith("?")
+        ? `${said} ${needed[0]?.toUpperCase()}${needed.slice(1)}`
+        : `${said}; ${needed}`,
     );
   }
 }

@@ -114,12 +114,14 @@ function fromIssue(issue: Issue, file: string, parsed: Parsed): Problem[] {
 }
 
 function missing(path: readonly (string | number)[]): string {
-  const { example, says, keys } = schemaAt(path);
+  const at = schemaAt(path);
   const shorthand = path.length === 1 ? shorthands[String(path[0])] : undefined;
   const one =
-    example ??
-    (shorthand && schemaAt([...path, ...(shorthand.list ? [0] : []), shorthand.key]).example);
-  return `is missing; write ${one ? `${says ? `the ${says}, ` : ""}such as ${String(path.at(-1))}: ${one}` : `its keys ${keys.join(", ")}`}.`;
+    shorthand === undefined
+      ? at
+      : schemaAt([...path, ...(shorthand.list ? [0] : []), shorthand.key]);
+  if (one.example === undefined) return `is missing; write its keys ${at.keys.join(", ")}.`;
+  return `is missing; write the ${one.says}, such as ${String(path.at(-1))}: ${one.example}.`;
 }
 
 function misshapen(issue: Issue, value: unknown): string {
