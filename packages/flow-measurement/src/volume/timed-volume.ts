@@ -85,6 +85,7 @@ export const timedVolumeFlow = /* @__PURE__ */ formula(() => ({
           code: "non-physical",
           severity: "stop",
           path: ["repeats"],
+          // guard: the singular of a message
           message: `timed-volume-flow: repeats = ${n} filling${n === 1 ? "" : "s"}, which cannot scatter. Time two or more, or divide one volume by its time.`,
           actual: String(n),
           limit: "at least 2",

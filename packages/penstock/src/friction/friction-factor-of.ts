@@ -7,7 +7,7 @@ export const laminarUpTo = 2000;
 export const turbulentFrom = 4000;
 
 /** Steps that are never needed: from the guess below, two or three do. */
-const mostSteps = 30;
+const mostSteps = 30; // guard: a cap that is never reached
 
 /**
  * The root of the Colebrook–White equation in x = 1/√f.
@@ -28,12 +28,15 @@ export function colebrookRoot(
 ): number {
   const a = relative / 3.7;
   const b = 2.51 / reynolds;
+  // guard: a first guess; the root does not depend on it
   let x = -2 * Math.log10(a + 5.74 / reynolds ** 0.9);
+  // guard: counts steps, which a test of the convergence looks at
   for (let taken = 1; taken <= mostSteps; taken += 1) {
     const inner = a + b * x;
     const step = (x + 2 * Math.log10(inner)) / (1 + (2 * b) / (Math.LN10 * inner));
     x -= step;
     // Each step squares the error that is left: after one of 1e-8 nothing is.
+    // guard: a tolerance; what is left after it is below the last digit
     if (Math.abs(step) <= 1e-8 * x) {
       if (steps) steps.taken = taken;
       return x;
