@@ -89,8 +89,9 @@ export function series<
   const { series: written, body } = definition;
   const plain = columns.size === 1 && written?.over === driver ? written.loop : undefined;
   const values = first.values;
+  const gaps = hasGaps(quality);
   for (let from = nextRow(quality, 0); from < length;) {
-    let to = from + 1;
+    let to = gaps ? from + 1 : length;
     while (to < length && !((quality[to] as number) & Quality.gap)) to++;
     if (plain) plain(values, letters as never, out, from, to);
     else {
@@ -135,6 +136,13 @@ function letterOf(definition: AnyDefinition, name: string): string {
   return input.letter;
 }
 
+/** Whether any row is a gap. */
+function hasGaps(quality: Uint8Array): boolean {
+  let flags = 0;
+  for (let i = 0; i < quality.length; i++) flags |= quality[i] as number;
+  return (flags & Quality.gap) !== 0;
+}
+
 function nextRow(quality: Uint8Array, from: number): number {
   let row = from;
   while (row < quality.length && (quality[row] as number) & Quality.gap) row++;
@@ -149,14 +157,25 @@ interface Span {
 
 /** One pass, so that the checks which all rows pass need none of their own. */
 function spanOf(values: Float64Array): Span {
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < values.length; i++) {
+  // Two of each, so that no row waits for the last; not Math.min, whose care for −0 makes it wait longer.
+  let low = Infinity;
+  let lower = Infinity;
+  let high = -Infinity;
+  let higher = -Infinity;
+  const even = values.length - (values.length % 2);
+  for (let i = 0; i < even; i += 2) {
     const n = values[i] as number;
-    low = Math.min(low, n);
-    high = Math.max(high, n);
+    const m = values[i + 1] as number;
+    if (n < low) low = n;
+    if (m < lower) lower = m;
+    if (n > high) high = n;
+    if (m > higher) higher = m;
   }
-  return { low, high };
+  if (even < values.length) {
+    lower = Math.min(lower, values[even] as number);
+    higher = Math.max(higher, values[even] as number);
+  }
+  return { low: Math.min(low, lower), high: Math.max(high, higher) };
 }
 
 /** One error for each column that has rows which nothing physical can have. */

@@ -46,7 +46,8 @@ describe("kindsvaterCarterDischarge", () => {
   });
 
   it("agrees with the standard's dimensionless coefficients at every printed ratio", () => {
-    // ISO 1438, 9.6.3, from memory: ratio, α, β; the manual has gravity in its own.
+    // ISO 1438, 9.6.3, from memory: ratio, α, β; the manual has gravity in its own. The last digits of α and β are worth 0.25 % of
+    // the flow. At 0.5 and 0.6 the two differ by more, 0.2 to 0.4 %, the manual higher.
     const standard = [
       ["0.2", 0.589, -0.0018],
       ["0.4", 0.591, 0.0058],
@@ -63,7 +64,9 @@ describe("kindsvaterCarterDischarge", () => {
       const { slope, intercept } = kindsvaterCarterCoefficients.row(ratio);
       for (const relativeHead of [0, 0.5, 1, 2]) {
         const miss = (slope * relativeHead + intercept) / (form * (α + β * relativeHead)) - 1;
-        expect(Math.abs(miss)).toBeLessThan(0.004);
+        const [low, high] = ratio === "0.5" || ratio === "0.6" ? [0.002, 0.004] : [-0.0025, 0.0025];
+        expect(miss).toBeGreaterThan(low);
+        expect(miss).toBeLessThan(high);
       }
     }
   });

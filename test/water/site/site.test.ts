@@ -91,17 +91,18 @@ describe("normalGravity", () => {
   });
 
   it("falls by the free-air gradient, 3.086 µm/s² a metre", () => {
-    expect(Math.abs((g(45, 0) - g(45, 100)) / 100 - 3.086e-6)).toBeLessThan(1.5e-9);
+    // At sea level: over 100 m it is already less by a seventh of half the last digit.
+    expect(Math.abs((g(45, -10) - g(45, 10)) / 20 - 3.086e-6)).toBeLessThan(0.5e-9);
   });
 
-  it("agrees with the two-term formula of 1980 to 2 µm/s²", () => {
+  it("agrees with the two-term formula of 1980 to 2.5 µm/s²", () => {
     fc.assert(
       fc.property(fc.double({ min: -90, max: 90, noNaN: true }), (φ) => {
         const s = Math.sin((φ * Math.PI) / 180);
         const s2 = Math.sin((2 * φ * Math.PI) / 180);
         expect(
           Math.abs(g(φ, 0) - 9.780327 * (1 + 0.0053024 * s * s - 0.0000058 * s2 * s2)),
-        ).toBeLessThan(3e-6);
+        ).toBeLessThan(2.5e-6);
       }),
     );
   });
