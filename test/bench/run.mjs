@@ -55,11 +55,10 @@ const measured = measure(groups, rounds);
 const started = [];
 if (!asked.only) {
   // Nothing is cleaned: what is up to date stays.
-  const { status, stdout } = spawnSync(
-    join(root, "node_modules/.bin/tsc"),
-    ["-b", "tsconfig.build.json"],
-    { cwd: root, encoding: "utf8" },
-  );
+  const { status, stdout } = spawnSync(process.execPath, [join(root, "test/tools/bundle.mjs")], {
+    cwd: root,
+    encoding: "utf8",
+  });
   if (status !== 0)
     console.log(
       `The build has errors; what it wrote is timed.\n${stdout.split("\n").slice(0, 5).join("\n")}\n`,

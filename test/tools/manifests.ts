@@ -141,9 +141,10 @@ function expectedTsconfig(
     compilerOptions: {
       composite: true,
       declarationMap: true,
+      // The JavaScript is written by test/tools/bundle.mjs.
+      emitDeclarationOnly: true,
       outDir: "dist",
       rootDir: "src",
-      sourceMap: true,
       tsBuildInfoFile: "dist/.tsbuildinfo",
       types: folder === program ? ["node"] : [],
     },
