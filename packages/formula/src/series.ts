@@ -72,19 +72,27 @@ export function series<
   const out = new Float64Array(length);
   const kind = outputsOf(definition.output)[0]?.kind as K;
   if (example < 0) return Column.wrap(kind, out, quality, { axis: first.axis });
-  const spans = new Map(Array.from(columns, ([name, { values }]) => [name, spanOf(values)]));
-  checkDomains(definition, columns, spans, quality);
   const at = (row: number): Record<string, unknown> => ({
     ...scalars,
     ...Object.fromEntries(Array.from(columns, ([name, column]) => [name, column.at(row)])),
   });
-  const resolved = resolve(definition, at(example), options);
+  let resolved: Resolved;
+  try {
+    resolved = resolve(definition, at(example), options);
+  } catch (error) {
+    // Where it is the columns' rows that no physical number can be, say which and how many.
+    if (error instanceof NonPhysicalError)
+      checkDomains(definition, columns, suspectsOf(definition, columns, {}), quality);
+    throw error;
+  }
   const letters: Numbers = { ...resolved.letters };
   const byLetter = Array.from(columns, ([name, { values }]) => ({
     letter: letterOf(definition, name),
     values,
   }));
-  checkLimits(definition, letters, byLetter, columns, spans, quality, options);
+  const suspects = suspectsOf(definition, columns, letters);
+  checkDomains(definition, columns, suspects, quality);
+  checkLimits(definition, letters, byLetter, columns, suspects, quality, options);
 
   const { series: written, body } = definition;
   const plain = columns.size === 1 && written?.over === driver ? written.loop : undefined;
@@ -136,11 +144,13 @@ function letterOf(definition: AnyDefinition, name: string): string {
   return input.letter;
 }
 
-/** Whether any row is a gap. */
+/** Whether any row is a gap: four flags at a time, the array being a fresh copy that starts on a word. */
 function hasGaps(quality: Uint8Array): boolean {
+  const words = new Uint32Array(quality.buffer, 0, quality.length >> 2);
   let flags = 0;
-  for (let i = 0; i < quality.length; i++) flags |= quality[i] as number;
-  return (flags & Quality.gap) !== 0;
+  for (let i = 0; i < words.length; i++) flags |= words[i] as number;
+  for (let i = words.length * 4; i < quality.length; i++) flags |= quality[i] as number;
+  return (flags & (Quality.gap * 0x01010101)) !== 0;
 }
 
 function nextRow(quality: Uint8Array, from: number): number {
@@ -149,40 +159,68 @@ function nextRow(quality: Uint8Array, from: number): number {
   return row;
 }
 
-/** Where the numbers of a column lie; gaps hold 0 and are among them. */
-interface Span {
-  readonly low: number;
-  readonly high: number;
+/** Rows of each column that some check may find fault with; every other row passes them all. */
+type Suspects = ReadonlyMap<string, readonly number[]>;
+
+/**
+ * One pass over each column against the tightest of its bounds, what physics allows included: each check
+ * then looks at the few rows that lie beyond. Gaps hold 0 and may be among them.
+ */
+function suspectsOf(
+  definition: AnyDefinition,
+  columns: ReadonlyMap<string, AnyColumn>,
+  letters: Numbers,
+): Suspects {
+  const suspects = new Map<string, readonly number[]>();
+  for (const [name, { values }] of columns) {
+    const input = definition.inputs[name];
+    const domain = input?.type === "scalar" ? input.domain : "any";
+    let low = domain === "any" ? -Infinity : domain === "positive" ? Number.MIN_VALUE : 0;
+    let high = domain === "fraction" ? 1 : Infinity;
+    for (const limit of definition.limits ?? []) {
+      if (limit.of || limit.input !== name) continue;
+      if (limit.over !== undefined && columns.has(limit.over)) continue;
+      const scale =
+        limit.over === undefined ? 1 : letters[definition.inputs[limit.over]?.letter ?? ""];
+      if (typeof scale !== "number") continue;
+      low = Math.max(low, (limit.min ?? -Infinity) * scale);
+      high = Math.min(high, (limit.max ?? Infinity) * scale);
+    }
+    suspects.set(name, beyond(values, low, high));
+  }
+  return suspects;
 }
 
-/** One pass, so that the checks which all rows pass need none of their own. */
-function spanOf(values: Float64Array): Span {
-  // Two of each, so that no row waits for the last; not Math.min, whose care for −0 makes it wait longer.
-  let low = Infinity;
-  let lower = Infinity;
-  let high = -Infinity;
-  let higher = -Infinity;
-  const even = values.length - (values.length % 2);
-  for (let i = 0; i < even; i += 2) {
-    const n = values[i] as number;
-    const m = values[i + 1] as number;
-    if (n < low) low = n;
-    if (m < lower) lower = m;
-    if (n > high) high = n;
-    if (m > higher) higher = m;
+/** Rows that do not lie between two bounds; four are looked at at a time. */
+function beyond(values: Float64Array, low: number, high: number): number[] {
+  const rows: number[] = [];
+  const whole = values.length - (values.length % 4);
+  for (let i = 0; i < whole; i += 4) {
+    const a = values[i] as number;
+    const b = values[i + 1] as number;
+    const c = values[i + 2] as number;
+    const d = values[i + 3] as number;
+    if (a >= low && a <= high && b >= low && b <= high) {
+      if (c >= low && c <= high && d >= low && d <= high) continue;
+    }
+    for (let row = i; row < i + 4; row++) if (!inside(values, row, low, high)) rows.push(row);
   }
-  if (even < values.length) {
-    lower = Math.min(lower, values[even] as number);
-    higher = Math.max(higher, values[even] as number);
+  for (let row = whole; row < values.length; row++) {
+    if (!inside(values, row, low, high)) rows.push(row);
   }
-  return { low: Math.min(low, lower), high: Math.max(high, higher) };
+  return rows;
+}
+
+function inside(values: Float64Array, row: number, low: number, high: number): boolean {
+  const n = values[row] as number;
+  return n >= low && n <= high;
 }
 
 /** One error for each column that has rows which nothing physical can have. */
 function checkDomains(
   definition: AnyDefinition,
   columns: ReadonlyMap<string, AnyColumn>,
-  spans: ReadonlyMap<string, Span>,
+  suspects: Suspects,
   quality: Uint8Array,
 ): void {
   const notices: Notice[] = [];
@@ -191,11 +229,9 @@ function checkDomains(
     const domain = input?.type === "scalar" ? input.domain : "any";
     if (domain === "any") continue;
     const [min, max] = [0, domain === "fraction" ? 1 : Number.POSITIVE_INFINITY];
-    const { low, high } = spans.get(name) as Span;
-    if (low >= min && high <= max && (low > 0 || domain !== "positive")) continue;
     let bad = 0;
     let row = -1;
-    for (let i = 0; i < values.length; i++) {
+    for (const i of suspects.get(name) as readonly number[]) {
       const n = values[i] as number;
       if (
         (n < min || n > max || (n === 0 && domain === "positive")) &&
@@ -225,7 +261,7 @@ function checkLimits(
   letters: Numbers,
   byLetter: readonly { letter: string; values: Float64Array }[],
   columns: ReadonlyMap<string, AnyColumn>,
-  spans: ReadonlyMap<string, Span>,
+  suspects: Suspects,
   quality: Uint8Array,
   options: CallOptions,
 ): void {
@@ -236,7 +272,7 @@ function checkLimits(
       letters,
       byLetter,
       columns,
-      spans,
+      suspects,
       quality,
     );
     if (count === 0) return [];
@@ -253,7 +289,7 @@ function countBeyond(
   letters: Numbers,
   byLetter: readonly { letter: string; values: Float64Array }[],
   columns: ReadonlyMap<string, AnyColumn>,
-  spans: ReadonlyMap<string, Span>,
+  suspects: Suspects,
   quality: Uint8Array,
 ): { count: number; worst: number } {
   const { min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY } = limit;
@@ -261,7 +297,8 @@ function countBeyond(
   const above = limit.of ? undefined : columns.get(limit.input)?.values;
   if (above && !(limit.over && columns.has(limit.over))) {
     // One column against fixed bounds: the bounds are scaled instead of the rows.
-    return scan(above, spans.get(limit.input) as Span, quality, min, max, over as number);
+    const rows = suspects.get(limit.input) as readonly number[];
+    return scan(above, rows, quality, min, max, over as number);
   }
   if (!limit.of && !columns.has(limit.input) && !(limit.over && columns.has(limit.over))) {
     const n = bounded(definition, limit, letters);
@@ -284,17 +321,16 @@ function countBeyond(
 
 function scan(
   values: Float64Array,
-  { low, high }: Span,
+  rows: readonly number[],
   quality: Uint8Array,
   min: number,
   max: number,
   over: number,
 ): { count: number; worst: number } {
   const [lo, hi] = [min * over, max * over];
-  if (low >= lo && high <= hi) return { count: 0, worst: 0 };
   let count = 0;
   let worst = 0;
-  for (let i = 0; i < values.length; i++) {
+  for (const i of rows) {
     const n = values[i] as number;
     if (n >= lo && n <= hi) continue;
     if ((quality[i] as number) & Quality.gap) continue;

@@ -241,10 +241,19 @@ function reachesAt(
   return plan.reaches.map(({ fittings }, i) => {
     const key = `reaches.${i + 1}`;
     const scale = values[`${key}.fittings`] ?? 1;
+    const D = values[`${key}.bore`] as number;
+    const ε = values[`${key}.roughness`] as number;
+    if (ε >= D) {
+      throw new UnbuildableError(
+        "rougher-than-wide",
+        ["reaches", i],
+        `reach ${i + 1} would be rougher (${(ε * 1000).toPrecision(3)} mm) than it is wide (${(D * 1000).toPrecision(3)} mm): no water passes. Check the unit of its bore and of its roughness.`,
+      );
+    }
     const { hf, hk, V, Re, f } = use(reachHeadLoss, {
       Q: flow,
-      D: values[`${key}.bore`] as number,
-      ε: values[`${key}.roughness`] as number,
+      D,
+      ε,
       L: values[`${key}.length`] as number,
       ν: viscosity,
       fittings: fittings.map(({ coefficient, count }) => ({ K: coefficient * scale, n: count })),
@@ -267,7 +276,8 @@ function totalLoss(reaches: readonly ReachNumbers[]): number {
  * @param values - Every parameter by its key.
  * @param use - Calls bodies; one that also records makes the calculation sheet.
  * @returns The numbers.
- * @throws {@link UnbuildableError} where the pipe cannot carry the flow.
+ * @throws {@link UnbuildableError} where there is no fall, nothing may be taken, or the pipe cannot
+ *   carry the flow.
  */
 export function compute(plan: Plan, values: Values, use: Use): Numbers {
   const site = siteOf(plan, use);
@@ -275,6 +285,20 @@ export function compute(plan: Plan, values: Values, use: Use): Numbers {
   const { density, viscosity } = waterOf(values, site, use);
   const { measured, left, usable } = streamOf(plan, values, g, use);
   const grossHead = fallOf(plan, values, density, g, use);
+  if (!(grossHead > 0)) {
+    throw new UnbuildableError(
+      "no-fall",
+      ["fall"],
+      `the fall comes out as ${grossHead.toFixed(1)} m: the water must stand above the nozzles. Check the reading, and whether the gauge lies above or below them.`,
+    );
+  }
+  if (!plan.nozzlesGiven && !(usable > 0)) {
+    throw new UnbuildableError(
+      "nothing-to-take",
+      ["stream", "leave"],
+      `what must stay (${(left * 1000).toFixed(1)} L/s) is all that was measured (${(measured * 1000).toFixed(1)} L/s): nothing may be taken. Measure in another season, or ask the regulator.`,
+    );
+  }
   const Cd = values["jets.coefficient"] as number;
   const Cv = values["jets.velocityCoefficient"] as number;
 
@@ -289,7 +313,9 @@ export function compute(plan: Plan, values: Values, use: Use): Numbers {
     throw new UnbuildableError(
       "pipe-cannot-carry",
       ["reaches"],
-      `the pipe would lose ${totalLoss(reaches).toFixed(1)} m of the ${grossHead.toFixed(1)} m of fall at the ${(flow * 1000).toFixed(1)} L/s that may be taken: nothing is left for the jets. Name a wider pipe, leave more in the stream, or give the nozzles.`,
+      given
+        ? `the pipe takes all of the ${grossHead.toFixed(1)} m of fall before the nozzles pass any water: nothing is left for the jets. Name a wider pipe.`
+        : `the pipe would lose ${totalLoss(reaches).toFixed(1)} m of the ${grossHead.toFixed(1)} m of fall at the ${(flow * 1000).toFixed(1)} L/s that may be taken: nothing is left for the jets. Name a wider pipe, leave more in the stream, or give the nozzles.`,
     );
   }
   const bore = given ? undefined : use(nozzleDiameter, { Q: flow / plan.jets, H: netHead, Cd, g });

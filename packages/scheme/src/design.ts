@@ -232,10 +232,8 @@ function firstLook(
     staticPressure: density * site.gravity * head,
     lossShare: (bore, height, length) =>
       frictionShare({ usable, viscosity, gravity: site.gravity, head }, bore, height, length),
-    cableShare: (resistance) => {
-      const current = roughPower / volts;
-      return (current * current * resistance) / roughPower;
-    },
+    // I²·R over P, written so that no flow gives no loss.
+    cableShare: (resistance) => (roughPower * resistance) / (volts * volts),
   };
 }
 

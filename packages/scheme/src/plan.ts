@@ -454,7 +454,13 @@ function takeFlow(ledger: Ledger, { stream }: Survey): Plan["flowBy"] {
     const student =
       [Number.NaN, 12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306][n - 1] ?? 2.262;
     const repeats = n > 1 ? (scatter * student) / k95 : 0.1 * mean;
-    const vessel = (0.03 * mean) / k95;
+    const vessel = stream.bucket.every(({ volume }) => written(volume))
+      ? Math.max(
+          ...stream.bucket.map(
+            ({ volume }) => (written(volume) as ParameterSpread).standard / volume["~si"],
+          ),
+        ) * mean
+      : undefined;
     if (n === 1)
       ledger.assume(
         ["stream", "bucket"],
@@ -462,12 +468,14 @@ function takeFlow(ledger: Ledger, { stream }: Survey): Plan["flowBy"] {
         "± 20 %",
         commonPractice.at("one filling shows no scatter", "practice"),
       );
-    ledger.assume(
-      ["stream", "bucket"],
-      "spread of the vessel's volume",
-      "± 3 %",
-      commonPractice.at("a marked bucket", "practice"),
-    );
+    // One vessel is filled each time: its error does not average out.
+    if (vessel === undefined)
+      ledger.assume(
+        ["stream", "bucket"],
+        "spread of the vessel's volume",
+        "± 3 %",
+        commonPractice.at("a marked bucket", "practice"),
+      );
     ledger.add({
       key: "stream.bucket",
       what: "flow by timed volume",
@@ -475,7 +483,11 @@ function takeFlow(ledger: Ledger, { stream }: Survey): Plan["flowBy"] {
       kind: "volume flow",
       domain: "positive",
       given: coherentUnit("volume flow").of(mean),
-      spread: { standard: Math.hypot(repeats, vessel), shape: "normal", basis: "repeats" },
+      spread: {
+        standard: Math.hypot(repeats, vessel ?? (0.03 * mean) / k95),
+        shape: "normal",
+        basis: "repeats",
+      },
       measure: "time more fillings, and measure the vessel",
     });
     return "timed volume";
@@ -613,7 +625,9 @@ function planReach(
     kind: "length",
     domain: "non-negative",
     given: height,
-    ...(half > 0 && { spread: rectangle(half) }),
+    ...(half > 0
+      ? { spread: rectangle(half) }
+      : written(height) && { spread: written(height) as ParameterSpread }),
   });
   const fittings = reach.fittings
     ? reach.fittings.map(({ what, k, count }) => ({

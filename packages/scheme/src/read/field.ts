@@ -26,6 +26,8 @@ export interface FieldOptions {
   readonly example: string;
   /** What sign it may have; above zero by default. */
   readonly sign?: "positive" | "non-negative" | "any";
+  /** What it lies between, as text, where it is of this kind. */
+  readonly between?: { readonly kind: string; readonly least: string; readonly most: string };
 }
 
 /** A field that every schema of a file is made of: text in, a value that waits for its path out. */
@@ -37,7 +39,7 @@ export type Field = z.ZodType<Bound, string>;
  * @param options - What it takes.
  * @returns The field.
  */
-export function field({ kinds, says, example, sign = "positive" }: FieldOptions): Field {
+export function field({ kinds, says, example, sign = "positive", between }: FieldOptions): Field {
   const wanted = kinds.map(withArticle).join(" or ");
   return text(says, [example], (written) => {
     const value = readAs(written, kinds, { wanted, example });
@@ -48,20 +50,49 @@ export function field({ kinds, says, example, sign = "positive" }: FieldOptions)
         `${written} is ${si < 0 ? "negative" : "zero"}; ${wanted} above zero is needed. Check its sign.`,
       );
     }
+    if (between && "kind" in value && value.kind === between.kind) {
+      const [least, most] = [between.least, between.most].map(
+        (bound) => (read(bound, between.kind) as AnyQuantity)["~si"],
+      ) as [number, number];
+      refuseBeyond(written, si, { least, most }, between, example);
+    }
     return (path) => readAs(written, kinds, { wanted, example, source: path });
   });
 }
 
-/** Text that is read as a temperature. */
-export function temperature(says: string, example: string): Field {
-  const parse = (written: string, source?: string): unknown =>
+/** Refuses what lies outside its bounds. */
+function refuseBeyond(
+  written: string,
+  si: number,
+  { least, most }: { least: number; most: number },
+  said: { readonly least: string; readonly most: string },
+  example: string,
+): void {
+  if (si >= least && si <= most) return;
+  throw new FieldError(
+    "range",
+    `${written} is ${si < least ? `below ${said.least}` : `above ${said.most}`}; from ${said.least} to ${said.most} is possible, such as ${example}.`,
+  );
+}
+
+/** Text that is read as a temperature between two others. */
+export function temperature(
+  says: string,
+  example: string,
+  between: { readonly least: string; readonly most: string },
+): Field {
+  const parse = (written: string, source?: string): AnyPoint =>
     attempt(
       () => read(written, "absolute zero", source === undefined ? {} : { source }),
       "a temperature",
       example,
     );
   return text(says, [example], (written) => {
-    parse(written);
+    const [least, most] = [between.least, between.most].map((bound) => parse(bound)["~si"]) as [
+      number,
+      number,
+    ];
+    refuseBeyond(written, parse(written)["~si"], { least, most }, between, example);
     return (path) => parse(written, path);
   });
 }

@@ -6,8 +6,13 @@ import { count, field, named, oneOf, size, temperature, words } from "./field.ts
 
 const flow = { kinds: ["volume flow"], example: "400 gal/min" };
 const length = { kinds: ["length"], example: "900 ft" };
+const whole = (kind: string): { kind: string; least: string; most: string } => ({
+  kind,
+  least: "0 %",
+  most: "100 %",
+});
 const share = (says: string, example: string): ReturnType<typeof field> =>
-  field({ kinds: ["efficiency"], says, example });
+  field({ kinds: ["efficiency"], says, example, between: whole("efficiency") });
 
 const notch = z
   .strictObject({
@@ -22,7 +27,12 @@ const notch = z
       says: "smallest division of the ruler that the head was read on",
       example: "1/8 in",
     }).optional(),
-    angle: field({ kinds: ["angle"], says: "full angle of a V", example: "90°" }).optional(),
+    angle: field({
+      kinds: ["angle"],
+      says: "full angle of a V",
+      example: "90°",
+      between: { kind: "angle", least: "1°", most: "179°" },
+    }).optional(),
     width: field({
       ...length,
       says: "width of a rectangular opening",
@@ -93,14 +103,19 @@ export const surveySchema: z.ZodType = z
           says: "latitude, for gravity",
           example: "41°",
           sign: "any",
+          between: { kind: "angle", least: "-90°", most: "90°" },
         }).optional(),
         elevation: field({
           ...length,
           says: "height over the sea, for gravity",
           example: "1,250 ft",
           sign: "any",
+          between: { kind: "length", least: "-450 m", most: "9000 m" },
         }).optional(),
-        "water temperature": temperature("temperature of the water", "50 °F").optional(),
+        "water temperature": temperature("temperature of the water", "50 °F", {
+          least: "0 °C",
+          most: "100 °C",
+        }).optional(),
       })
       .optional(),
     stream: z.strictObject({
@@ -115,6 +130,7 @@ export const surveySchema: z.ZodType = z
         says: "what must stay in the stream: a flow, or a share of the measured flow",
         example: "30 %",
         sign: "non-negative",
+        between: whole("ratio"),
       }).optional(),
     }),
     fall: z.strictObject({
@@ -152,11 +168,13 @@ export const surveySchema: z.ZodType = z
           kinds: ["coefficient"],
           says: "discharge coefficient of the nozzles",
           example: "0.95",
+          between: { kind: "coefficient", least: "0", most: "1" },
         }).optional(),
         "velocity coefficient": field({
           kinds: ["coefficient"],
           says: "velocity coefficient of the nozzles",
           example: "0.97",
+          between: { kind: "coefficient", least: "0", most: "1" },
         }).optional(),
       })
       .optional(),
@@ -180,7 +198,10 @@ export const surveySchema: z.ZodType = z
       length: field({ ...length, says: "length of the cable, one way", example: "300 ft" }),
       size: size("wire size").optional(),
       metal: oneOf("metal", ["copper", "aluminium"]).optional(),
-      temperature: temperature("temperature of the conductor", "40 °C").optional(),
+      temperature: temperature("temperature of the conductor", "40 °C", {
+        least: "-60 °C",
+        most: "150 °C",
+      }).optional(),
     }),
     bank: z.strictObject({
       volts: field({
@@ -279,6 +300,8 @@ interface SchemaNode {
   readonly description?: string;
 }
 
+let drawn: SchemaNode | undefined;
+
 /**
  * What the schema says of a place in the file.
  *
@@ -290,7 +313,9 @@ export function schemaAt(path: readonly (string | number)[]): {
   example: string | undefined;
   says: string | undefined;
 } {
-  let node = z.toJSONSchema(surveySchema, { io: "input" }) as SchemaNode | undefined;
+  // Drawn up once: a file may have thousands of problems.
+  drawn ??= z.toJSONSchema(surveySchema, { io: "input" }) as SchemaNode;
+  let node: SchemaNode | undefined = drawn;
   for (const part of path) node = typeof part === "number" ? node?.items : node?.properties?.[part];
   return {
     keys: Object.keys(node?.properties ?? {}),

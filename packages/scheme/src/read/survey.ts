@@ -173,6 +173,15 @@ function relations(raw: Raw, file: string, parsed: Parsed): Problem[] {
       if (notch[key] === undefined)
         tell(["stream", "notch"], "missing", `is a ${shape} notch and has no ${key}; write it.`);
     }
+    const [width, channel] = ["width", "channel"].map((key) =>
+      notch[key] instanceof Bound ? (notch[key].make("") as AnyQuantity) : undefined,
+    );
+    if (shape !== "V" && width && channel && channel["~si"] < width["~si"])
+      tell(
+        ["stream", "notch", "channel"],
+        "range",
+        `= ${channel.toString()} is narrower than the notch in it (${width.toString()}); write the width of the channel that brings the water.`,
+      );
   }
   (raw["reaches"] as Record<string, unknown>[]).forEach((reach, i) => {
     ((reach["fittings"] as Record<string, unknown>[] | undefined) ?? []).forEach((fitting, j) => {
