@@ -240,6 +240,8 @@ describe("cautions", () => {
   it("are every one given to some scheme", () => {
     const given = new Set([
       ...told(fiveLines),
+      ...told(fiveLines.replace("48 V", "60 V")),
+      ...told(customary.replace("volts: 120 V", "volts: 48 V")),
       ...told(customary),
       ...told(
         fiveLines.replace(
@@ -258,11 +260,19 @@ describe("cautions", () => {
   it.each([
     ["impounding", fiveLines],
     ["hot-water", fiveLines],
+    ["residual-flow-unset", customary],
+    ["element-over-volts", customary],
+    ["above-extra-low-voltage", fiveLines.replace("48 V", "12 V")],
     ["second-path-missing", customary],
     ["bank-lithium", customary],
     ["bank-hydrogen", customary.replace("flooded lead-acid", "lithium iron phosphate")],
     ["joining-and-pulling", customary.replace("4 in PE DR 11", "4 in PVC Sch 40")],
-    ["touch-volts", customary.replace("48 V, charging: 54.5 V", "12 V, charging: 14 V")],
+    [
+      "touch-volts",
+      customary
+        .replace("48 V, charging: 54.5 V", "6 V, charging: 7 V")
+        .replace("300 ft ± 3 ft", "2 ft"),
+    ],
   ])("%s is not given where it does not apply", (code, text) => {
     expect(told(text)).not.toContain(code);
   });

@@ -82,7 +82,12 @@ describe("a survey file", () => {
     [
       "an unknown pipe",
       instead("reaches: 900 ft", "reaches: [{ length: 900 ft, pipe: 4 in wood }]"),
-      "s.yaml:3:",
+      's.yaml:3:35: survey/size: reaches.1.pipe = "4 in wood" is not read as a pipe: write it as 4 in PE DR 11, 110 mm PE100 SDR 17, 4 in PVC Sch 40 or 4 in PVC SDR 26.',
+    ],
+    [
+      "a pipe that is not made",
+      instead("reaches: 900 ft", "reaches: [{ length: 900 ft, pipe: 4 in PE DR 12 }]"),
+      "s.yaml:3:35: survey/size: reaches.1.pipe = PE in iron pipe sizes: 4 in is not made in DR 12; it is made in DR 7, DR 7.3, DR 9, DR 11, DR 13.5, DR 17, DR 21, DR 26, DR 32.5.",
     ],
     [
       "two ways of measuring one thing",
@@ -358,6 +363,29 @@ describe("the JSON Schema of the survey file", () => {
     );
     expect(quantities.length).toBeGreaterThan(20);
     for (const text of quantities) expect(() => read(text)).not.toThrow();
+  });
+
+  it("gives examples that are each taken where they stand", () => {
+    const leaves: [path: string[], example: string][] = [];
+    const walk = (node: Node, path: string[]): void => {
+      // Of a section that may be one value, the whole of it: the value stands in there too.
+      const at = node.anyOf?.[1] ?? node;
+      for (const example of at.examples ?? []) leaves.push([path, example]);
+      for (const [key, child] of Object.entries(at.properties ?? {})) walk(child, [...path, key]);
+      if (at.items) walk(at.items, [...path, "0"]);
+    };
+    walk(schema, []);
+    expect(leaves.length).toBeGreaterThan(60);
+    for (const [path, example] of leaves) {
+      const value = path.reduceRight<unknown>(
+        (inner, key) => (key === "0" ? [inner] : { [key]: inner }),
+        example,
+      );
+      const place = path.map((key) => (key === "0" ? "1" : key)).join(".");
+      // What else is missing is told; the example itself is not.
+      const told = problems(JSON.stringify(value));
+      expect(told.filter((line) => line.split(": ")[2]?.startsWith(`${place} `))).toEqual([]);
+    }
   });
 });
 

@@ -150,35 +150,52 @@ describe("a survey of which no scheme can be made", () => {
 });
 
 describe("300 surveys of numbers from far too small to far too large", () => {
-  const size = fc
-    .tuple(fc.integer({ min: 1, max: 9 }), fc.integer({ min: -6, max: 6 }))
-    .map(([digit, power]) => `${digit}e${power}`);
+  /** Around a usual size three times of four, else anywhere within six powers of ten. */
+  const size = (usual: number): fc.Arbitrary<string> =>
+    fc
+      .tuple(
+        fc.integer({ min: 10, max: 99 }),
+        fc.oneof(
+          { weight: 3, arbitrary: fc.constant(0) },
+          { weight: 1, arbitrary: fc.integer({ min: -6, max: 6 }) },
+        ),
+      )
+      .map(([digits, power]) => (digits * usual * 10 ** (power - 1)).toPrecision(3));
   const maybe = (arbitrary: fc.Arbitrary<string>): fc.Arbitrary<string> =>
     fc.option(arbitrary, { nil: "" });
   const whole = fc
     .record({
-      fall: size.map((n) => `fall: { gross: ${n} m }`),
+      fall: size(10).map((n) => `fall: { gross: ${n} m }`),
       stream: fc.tuple(
-        size,
-        maybe(fc.oneof(size.map((n) => `, leave: ${n} L/s`), size.map((n) => `, leave: ${n} %`))),
+        size(3),
+        maybe(
+          fc.oneof(
+            size(1).map((n) => `, leave: ${n} L/s`),
+            size(10).map((n) => `, leave: ${n} %`),
+          ),
+        ),
       ),
       reach: fc.tuple(
-        size,
-        maybe(size.map((n) => `, bore: ${n} mm`)),
-        maybe(size.map((n) => `, roughness: ${n} mm`)),
-        maybe(size.map((n) => `, fittings: [{ k: ${n} }]`)),
+        size(50),
+        maybe(size(60).map((n) => `, bore: ${n} mm`)),
+        maybe(size(0.01).map((n) => `, roughness: ${n} mm`)),
+        maybe(size(0.5).map((n) => `, fittings: [{ k: ${n} }]`)),
       ),
-      jets: maybe(size.map((n) => `jets: { nozzles: [${n} mm] }`)),
-      wheel: maybe(size.map((n) => `wheel: { efficiency: ${n} %, diameter: ${n} m }`)),
-      cable: fc.tuple(size, maybe(size.map((n) => `, temperature: ${n} °C`))),
-      volts: size,
-      place: maybe(size.map((n) => `site: { elevation: ${n} m, latitude: ${n}° }`)),
+      jets: maybe(size(4).map((n) => `jets: { nozzles: [${n} mm] }`)),
+      wheel: maybe(
+        fc
+          .tuple(size(10), size(0.1))
+          .map(([n, d]) => `wheel: { efficiency: ${n} %, diameter: ${d} m }`),
+      ),
+      cable: fc.tuple(size(20), maybe(size(10).map((n) => `, temperature: ${n} °C`))),
+      volts: size(12),
+      place: maybe(size(9).map((n) => `site: { elevation: ${n} m, latitude: ${n}° }`)),
     })
     .map(({ fall, stream, reach, jets, wheel, cable, volts, place }) =>
       [
         fall,
         `stream: { flow: ${stream[0]} L/s${stream[1]} }`,
-        `reaches: { length: ${reach.join("")} }`.replace(/length: (\S+?e-?\d)/u, "length: $1 m"),
+        `reaches: { length: ${reach[0]} m${reach.slice(1).join("")} }`,
         jets,
         wheel,
         `cable: { length: ${cable[0]} m${cable[1]} }`,

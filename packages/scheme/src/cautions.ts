@@ -42,11 +42,22 @@ export const iec60364: Source = /* @__PURE__ */ source({
   edition: "414.4.5",
 });
 
-/** Volts of direct current that may be touched in a dry place without basic protection. */
-const touchVoltsDry = 60;
+/** IEC 61558-1, which the vocabulary of IEC 60050 takes extra-low voltage from. */
+export const iec61558: Source = /* @__PURE__ */ source({
+  id: "iec-61558-1",
+  by: "IEC 61558-1",
+  title: "Safety of transformers, reactors, power supply units and combinations thereof",
+  edition: "2005",
+});
+
+/** Volts of direct current that may be touched without basic protection. */
+const touchVolts = { dry: 60, wet: 30 };
+
+/** Volts of ripple-free direct current where extra-low voltage ends. */
+const extraLowVolts = 120;
 
 /** Open-circuit volts of a permanent-magnet machine at runaway, over its working volts. */
-const openCircuitRatio = 3;
+export const openCircuitRatio = 3;
 
 /**
  * Every caution that a scheme may be given. Each defers to local codes and licensed practice.
@@ -55,7 +66,6 @@ const openCircuitRatio = 3;
  */
 export function cautions(): readonly Caution[] {
   const practice = commonPractice.at("usual cautions of the trade", "practice");
-  const touch = iec60364.at("60 V direct current in dry places", "secondary");
   const always = (): boolean => true;
   const leadAcid = ({ plan }: Facts): boolean =>
     plan.survey.bank.chemistry?.endsWith("lead-acid") ?? true;
@@ -73,6 +83,14 @@ export function cautions(): readonly Caution[] {
       path: ["stream", "leave"],
       when: always,
       text: "Taking water needs a right, and works in a stream a permit; fish and their seasons may forbid either. The regulator says how much may be taken, not this sheet.",
+      source: practice,
+    },
+    {
+      code: "residual-flow-unset",
+      severity: "caution",
+      path: ["stream", "leave"],
+      when: ({ plan }) => plan.survey.stream.leave === undefined,
+      text: "Nothing is said of what stays in the stream, and a placeholder was taken. Ask the regulator what must stay, and enter it (stream.leave) before the pipe is chosen.",
       source: practice,
     },
     {
@@ -135,9 +153,20 @@ export function cautions(): readonly Caution[] {
       code: "touch-volts",
       severity: "caution",
       path: ["machine"],
-      when: ({ numbers }) => openCircuitRatio * numbers.machineVolts > touchVoltsDry,
-      text: `With the load lost a permanent-magnet machine can show ${openCircuitRatio} times its working volts, above the ${touchVoltsDry} V of direct current that may be touched in a dry place; wet places allow less. Enclose it, and test what is connected to it at those volts.`,
-      source: touch,
+      when: ({ numbers }) => openCircuitRatio * numbers.machineVolts > touchVolts.wet,
+      text: `With the load lost a permanent-magnet machine can show ${openCircuitRatio} times its working volts: above the ${touchVolts.wet} V of direct current that may be touched where it is wet, as a wheel house is, and as a rule above the ${touchVolts.dry} V of a dry place. Enclose it, and test what is connected to it at those volts.`,
+      source: iec60364.at(
+        `${touchVolts.dry} V direct current in dry places, ${touchVolts.wet} V elsewhere`,
+        "secondary",
+      ),
+    },
+    {
+      code: "above-extra-low-voltage",
+      severity: "caution",
+      path: ["machine"],
+      when: ({ numbers }) => openCircuitRatio * numbers.machineVolts > extraLowVolts,
+      text: `The open-circuit volts can pass ${extraLowVolts} V of direct current, where extra-low voltage ends: other rules apply, and a licensed electrician must do the work.`,
+      source: iec61558.at("3.7.16"),
     },
     {
       code: "dc-arc",
@@ -153,6 +182,14 @@ export function cautions(): readonly Caution[] {
       path: ["bank"],
       when: always,
       text: "A battery bank feeds a short circuit with thousands of amps. Fuse it at its terminals, cover them, take off rings and use insulated tools.",
+      source: practice,
+    },
+    {
+      code: "bank-heat",
+      severity: "caution",
+      path: ["bank"],
+      when: always,
+      text: "Batteries age in heat, and overcharged hot they can run away. Keep the charge volts compensated for temperature as their maker says.",
       source: practice,
     },
     {
@@ -192,7 +229,7 @@ export function cautions(): readonly Caution[] {
       severity: "caution",
       path: ["divert", "tank"],
       when: ({ plan }) => plan.survey.divert.tank !== undefined,
-      text: "A tank heated by surplus can boil and can scald, and a lukewarm one grows Legionella. Fit a relief valve piped to a safe place and a mixing valve, and let a licensed plumber see it.",
+      text: "A tank heated by surplus can boil and can scald, and a lukewarm one grows Legionella. Fit a temperature and pressure relief valve, piped to a safe place with nothing that can shut it, and a mixing valve; let a licensed plumber see it.",
       source: practice,
     },
     {
@@ -204,11 +241,20 @@ export function cautions(): readonly Caution[] {
       source: practice,
     },
     {
+      code: "element-over-volts",
+      severity: "caution",
+      path: ["divert", "element"],
+      when: ({ plan, numbers }) =>
+        (plan.survey.divert.element?.volts["~si"] ?? Infinity) < numbers.machineVolts,
+      text: "The element is rated for less than the volts that it will see: it takes more than its rated power and burns out. Choose one for higher volts, or put two in series.",
+      source: practice,
+    },
+    {
       code: "lightning",
       severity: "caution",
       path: ["cable"],
       when: always,
-      text: "A cable up a hillside brings lightning in. Earth and fit arresters at both ends as the local code says.",
+      text: "A cable up a hillside brings lightning in. Fit arresters at both ends, and earth and bond frames, pipe and bus as the local code says; dry or rocky ground makes a poor earth.",
       source: practice,
     },
   ];

@@ -20,7 +20,7 @@ import {
 
 import { type Account, accountNotice, type Loss } from "./account.ts";
 import { type Assumed, defaults } from "./assume.ts";
-import { cautionNotices } from "./cautions.ts";
+import { cautionNotices, openCircuitRatio } from "./cautions.ts";
 import {
   compute,
   fallOf,
@@ -309,6 +309,23 @@ function divertOf(plan: Plan, n: Numbers, assumed: Assumed[]): Design["divert"] 
       },
     },
   );
+  assumed.push({
+    path: ["machine", "openCircuit"],
+    what: "open-circuit volts at runaway over the working volts, for the cautions",
+    value: String(openCircuitRatio),
+    because: commonPractice.at(
+      "open-circuit volts of a permanent-magnet machine can reach three times the working volts",
+      "practice",
+    ),
+  });
+  if (divert.tank) {
+    assumed.push({
+      path: ["divert", "tank", "heating"],
+      what: "heating of the tank",
+      value: "by 40 K, with the delivered power and no loss",
+      because: commonPractice.at("from cold to hot, while nobody uses any", "practice"),
+    });
+  }
   const element = elementPower({
     ratedPower: rated.power,
     ratedVoltage: rated.volts,

@@ -5,7 +5,7 @@
  */
 export { type Account, accountNotice, type Loss, openBy } from "./account.ts";
 export { type Assumed, cobbSharp, tennant } from "./assume.ts";
-export { type Caution, cautions, type Facts, iec60364 } from "./cautions.ts";
+export { type Caution, cautions, type Facts, iec60364, iec61558 } from "./cautions.ts";
 export type { Numbers, ReachNumbers } from "./compute.ts";
 export {
   type Design,

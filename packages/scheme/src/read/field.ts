@@ -118,7 +118,12 @@ export function named(
   check: (written: string) => void,
 ): Field {
   return text(says, examples, (written) => {
-    attempt(() => check(written), says, examples[0] ?? "");
+    try {
+      check(written);
+    } catch (error) {
+      if (!(error instanceof QuantityError)) throw error;
+      throw new FieldError(error.code, error.message);
+    }
     return () => written;
   });
 }

@@ -6,13 +6,13 @@ import { count, field, named, oneOf, size, temperature, words } from "./field.ts
 
 const flow = { kinds: ["volume flow"], example: "400 gal/min" };
 const length = { kinds: ["length"], example: "900 ft" };
-const whole = (kind: string): { kind: string; least: string; most: string } => ({
+const upToWhole = (kind: string): { kind: string; least: string; most: string } => ({
   kind,
   least: "0 %",
   most: "100 %",
 });
 const share = (says: string, example: string): ReturnType<typeof field> =>
-  field({ kinds: ["efficiency"], says, example, between: whole("efficiency") });
+  field({ kinds: ["efficiency"], says, example, between: upToWhole("efficiency") });
 
 const notch = z
   .strictObject({
@@ -130,7 +130,7 @@ export const surveySchema: z.ZodType = z
         says: "what must stay in the stream: a flow, or a share of the measured flow",
         example: "30 %",
         sign: "non-negative",
-        between: whole("ratio"),
+        between: upToWhole("ratio"),
       }).optional(),
     }),
     fall: z.strictObject({
