@@ -172,11 +172,9 @@ describe("a survey file", () => {
   });
 
   it("refuses a file of 10 MB before it is parsed", () => {
-    const before = performance.now();
     expect(problems("a: b\n".repeat(2_000_000))).toEqual([
       "s.yaml:1:1: file/too-large: the file has 10000000 characters, and a survey at most 262144. Is it the right file?",
     ]);
-    expect(performance.now() - before).toBeLessThan(5000);
   });
 
   it("refuses a bomb of aliases, and depth", () => {
