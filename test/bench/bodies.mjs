@@ -9,7 +9,7 @@ import {
 import { jetFlow } from "@leat/nozzles";
 import { frictionFactor, reachHeadLoss } from "@leat/penstock";
 
-import { same, spread } from "./invented.mjs";
+import { spread } from "./invented.mjs";
 
 const rows = 2000;
 const heads = spread(rows, 0.06, 0.3, 11);
@@ -68,8 +68,14 @@ function factorByHand(re, r) {
   throw new Error("no root");
 }
 
-/** A group of two: the loop by hand, and the body in the loop. */
+/** A group of two: the loop by hand, and the body in the loop, which give the same in each row. */
 function pair(name, byHand, leat) {
+  byHand();
+  const expected = out.slice();
+  leat();
+  const row = expected.findIndex((n, i) => !(Math.abs(out[i] - n) <= 1e-9 * Math.abs(n)));
+  if (row >= 0)
+    throw new Error(`${name}, row ${row}: the body gives ${out[row]}, not ${expected[row]}`);
   return {
     name,
     ops: rows,
@@ -231,13 +237,5 @@ function wire() {
 
 /** @returns {import("./measure.mjs").Group[]} */
 export function bodies() {
-  return same([
-    notch(),
-    francisContracted(),
-    francisSuppressed(),
-    jet(),
-    friction(),
-    reach(),
-    wire(),
-  ]);
+  return [notch(), francisContracted(), francisSuppressed(), jet(), friction(), reach(), wire()];
 }

@@ -97,12 +97,31 @@ describe("a ± that was written", () => {
     const mean = (flows[0]! + flows[1]! + flows[2]!) / 3;
     const deviation = Math.sqrt(flows.reduce((sum, q) => sum + (q - mean) ** 2, 0) / 2);
     const repeats = ((deviation / Math.sqrt(3)) * 4.303) / 1.96;
-    const spread = (vessel: number): number => Math.hypot(repeats, vessel * mean) / 1000;
+    const spread = (vessel: number): number => Math.hypot(repeats, vessel * mean) / mean;
     expect(parameter(taken, "stream.bucket").spread!.standard).toBeCloseTo(spread(0.03 / 1.96), 9);
     // ± 2 L of 20 L is a tenth at 95 %.
     const tenth = parameter(given, "stream.bucket").spread!.standard;
     expect(Math.abs(tenth / spread(0.1 / 1.96) - 1)).toBeLessThan(0.001);
     expect(given.design.stream.measured.in(cubicMetrePerSecond)).toBeCloseTo(mean / 1000, 12);
+  });
+
+  it("counts for the clock, and for fittings whose every coefficient has one", () => {
+    const rows = (time: string): string =>
+      ["10.0 s", "10.0 s"].map((t) => `{ volume: 20 L ± 0.001 L, time: ${t}${time} }`).join(", ");
+    // Two fillings of one time do not scatter; ± 1 s on each of two of 10 s is 0.1/√2 of the mean at 95 %.
+    const clock = parameter(designed(bucket(rows(" ± 1 s"))), "stream.bucket").spread!.standard;
+    expect(Math.abs(clock / (0.1 / Math.SQRT2 / 1.96) - 1)).toBeLessThan(0.001);
+    const fitted = designed(
+      customary.replace(
+        "{ k: 0.5 }, { k: 0.4, count: 2 }",
+        "{ k: 0.5 ± 0.1 }, { k: 0.4 ± 0.1, count: 2 }",
+      ),
+    );
+    // √(0.1² + (2 × 0.1)²) of 0.5 + 2 × 0.4 = 1.3.
+    const spread = parameter(fitted, "reaches.1.fittings").spread!;
+    expect(spread.basis).toBe("written");
+    expect(Math.abs(spread.standard / (Math.hypot(0.1, 0.2) / 1.3 / 1.96) - 1)).toBeLessThan(0.001);
+    expect(parameter(designed(customary), "reaches.1.fittings").spread!.basis).toBe("assumed");
   });
 
   it("counts for a roughness", () => {

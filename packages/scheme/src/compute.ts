@@ -4,6 +4,7 @@ import {
   francisSuppressedDischarge,
   hoseAndGaugeHead,
   kindsvaterCarterDischarge,
+  timedVolumeFlow,
   vNotchDischarge,
 } from "@leat/flow-measurement";
 import type { AnyFormula } from "@leat/formula";
@@ -164,23 +165,28 @@ export function waterOf(
 
 /** The flow of the stream, what stays and what may be taken. */
 export function streamOf(
-  plan: Pick<Plan, "flowBy" | "leaveBy">,
+  plan: Pick<Plan, "flowBy" | "leaveBy" | "survey">,
   values: Values,
   g: number,
   use: Use,
 ): { measured: number; left: number; usable: number } {
-  const measured = measuredFlow(plan.flowBy, values, g, use);
+  const measured = measuredFlow(plan, values, g, use);
   const leave = values["stream.leave"] as number;
   const left = plan.leaveBy === "flow" ? leave : leave * measured;
   return { measured, left, usable: measured - left };
 }
 
-function measuredFlow(by: Plan["flowBy"], values: Values, g: number, use: Use): number {
+function measuredFlow(
+  { flowBy, survey }: Pick<Plan, "flowBy" | "survey">,
+  values: Values,
+  g: number,
+  use: Use,
+): number {
   const h = values["stream.notch.head"] as number;
   const P = values["stream.notch.sill"] as number;
   const B = values["stream.notch.channel"] as number;
   const factor = values["stream.notch.equation"] as number;
-  switch (by) {
+  switch (flowBy) {
     case "V notch":
       return (
         factor * use(vNotchDischarge, { h, θ: values["stream.notch.angle"] as number, P, B, g })
@@ -190,8 +196,16 @@ function measuredFlow(by: Plan["flowBy"], values: Values, g: number, use: Use): 
         factor *
         use(kindsvaterCarterDischarge, { h, b: values["stream.notch.width"] as number, P, B })
       );
-    case "timed volume":
-      return values["stream.bucket"] as number;
+    case "timed volume": {
+      const repeats = (survey.stream.bucket ?? []).map(({ volume, time }) => ({
+        V: volume["~si"],
+        t: time["~si"],
+      }));
+      const [first] = repeats;
+      const mean =
+        repeats.length === 1 && first ? first.V / first.t : use(timedVolumeFlow, { repeats }).Q;
+      return (values["stream.bucket"] as number) * mean;
+    }
     case "stated":
       return values["stream.flow"] as number;
   }

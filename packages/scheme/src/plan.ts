@@ -454,12 +454,15 @@ function takeFlow(ledger: Ledger, { stream }: Survey): Plan["flowBy"] {
     const student =
       [Number.NaN, 12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306][n - 1] ?? 2.262;
     const repeats = n > 1 ? (scatter * student) / k95 : 0.1 * mean;
+    const clock = Math.hypot(
+      ...stream.bucket.map(({ time }) => (written(time)?.standard ?? 0) / time["~si"] / n),
+    );
     const vessel = stream.bucket.every(({ volume }) => written(volume))
       ? Math.max(
           ...stream.bucket.map(
             ({ volume }) => (written(volume) as ParameterSpread).standard / volume["~si"],
           ),
-        ) * mean
+        )
       : undefined;
     if (n === 1)
       ledger.assume(
@@ -478,13 +481,13 @@ function takeFlow(ledger: Ledger, { stream }: Survey): Plan["flowBy"] {
       );
     ledger.add({
       key: "stream.bucket",
-      what: "flow by timed volume",
-      value: mean,
-      kind: "volume flow",
+      what: "flow by timed volume, over the mean of the fillings",
+      value: 1,
+      kind: "ratio",
       domain: "positive",
-      given: coherentUnit("volume flow").of(mean),
+      given: coherentUnit("ratio").of(1),
       spread: {
-        standard: Math.hypot(repeats, vessel ?? (0.03 * mean) / k95),
+        standard: Math.hypot(repeats / mean, clock, vessel ?? 0.03 / k95),
         shape: "normal",
         basis: "repeats",
       },
@@ -646,10 +649,25 @@ function planReach(
       kind: "ratio",
       domain: "positive",
       given: coherentUnit("ratio").of(1),
-      spread: rectangle(0.3),
+      spread: fittingSpread(reach.fittings),
     });
   }
   return { name: pipe?.name ?? `bore ${bore.toString()}`, pipe, fittings };
+}
+
+/** Spread of the sum of coefficients, over that sum: as written where every one has its ±, else ± 30 %. */
+function fittingSpread(fittings: ReachSurvey["fittings"]): ParameterSpread {
+  let sum = 0;
+  let variance = 0;
+  for (const { k, count } of fittings ?? []) {
+    const own = k && written(k);
+    if (!own) return rectangle(0.3);
+    sum += count * k["~si"];
+    variance += (count * own.standard) ** 2;
+  }
+  return sum > 0
+    ? { standard: Math.sqrt(variance) / sum, shape: "normal", basis: "written" }
+    : rectangle(0.3);
 }
 
 function assumedFittings(

@@ -213,13 +213,18 @@ function relations(raw: Raw, file: string, parsed: Parsed): Problem[] {
   return problems;
 }
 
+/** `velocity coefficient` → `velocityCoefficient`: a source is named alike in the file and in the scheme. */
+function oneWord(key: string): string {
+  return key.replaceAll(/ (\w)/g, (_, letter: string) => letter.toUpperCase());
+}
+
 /** Gives every value its path. */
 function bind(value: unknown, path: string): unknown {
   if (value instanceof Bound) return value.make(path);
   if (Array.isArray(value)) return value.map((item, i) => bind(item, `${path}.${i + 1}`));
   if (typeof value === "object" && value !== null) {
     return Object.fromEntries(
-      Object.entries(value).map(([key, child]) => [key, bind(child, `${path}.${key}`)]),
+      Object.entries(value).map(([key, child]) => [key, bind(child, `${path}.${oneWord(key)}`)]),
     );
   }
   return value;
