@@ -284,9 +284,16 @@ export const units = [
   ["litrePerMinute", "volume flow", "L/min", "1/60000", []],
   ["cubicMetrePerHour", "volume flow", "m³/h", "1/3600", []],
   ["cubicMetrePerDay", "volume flow", "m³/d", "1/86400", []],
-  ["gallonPerMinute", "volume flow", "gal/min", "231*0.0254*0.0254*0.0254/60", ["gpm"], true],
+  [
+    "gallonPerMinute",
+    "volume flow",
+    "gal/min",
+    "231*0.0254*0.0254*0.0254/60",
+    ["gpm", "GPM"],
+    true,
+  ],
   ["gallonPerDay", "volume flow", "gal/d", "231*0.0254*0.0254*0.0254/86400", ["gpd"], true],
-  ["cubicFootPerSecond", "volume flow", "ft³/s", "0.3048*0.3048*0.3048", ["cfs"], true],
+  ["cubicFootPerSecond", "volume flow", "ft³/s", "0.3048*0.3048*0.3048", ["cfs", "CFS"], true],
 
   ["metrePerSecond", "velocity", "m/s", "1", []],
   ["footPerSecond", "velocity", "ft/s", "0.3048", ["fps"], true],
@@ -330,7 +337,7 @@ export const units = [
     "pressure",
     "psi",
     "0.45359237*9.80665/(0.0254*0.0254)",
-    ["lbf/in²"],
+    ["PSI", "lbf/in²"],
     true,
   ],
   [

@@ -52,6 +52,21 @@ const groups = [...bodies(), ...year(), ...arithmetic(), ...text()].filter(
 );
 const measured = measure(groups, rounds);
 
+// The smaller of two figures: best over best, because what else the machine does can only add to a time; and the median of
+// the rounds' own ratios, because a best of a variant that waits for memory is a matter of luck. What is slower is so by both.
+const gated = ({ ratio, ratioBest }) => Math.min(ratio, ratioBest);
+const fails = ({ variants }) =>
+  variants.some((each) => each.gate !== undefined && gated(each) > each.gate);
+
+// A group that fails is measured again, by itself, twice at most: a busy minute passes, a slow body stays slow.
+const again = [];
+for (const [place, group] of groups.entries()) {
+  for (let time = 0; time < 2 && fails(measured[place]); time++) {
+    again.push(group.name);
+    [measured[place]] = measure([group], rounds);
+  }
+}
+
 const started = [];
 if (!asked.only) {
   // Nothing is cleaned: what is up to date stays.
@@ -115,12 +130,11 @@ if (started.length > 0) {
 
 // -------------------------------------------------------------------------------------------------------------- the gates
 
-// The smaller of two figures: best over best, because what else the machine does can only add to a time; and the median of
-// the rounds' own ratios, because a best of a variant that waits for memory is a matter of luck. What is slower is so by both.
 const gates = [
   ...measured.flatMap(({ name, variants }) =>
-    variants.flatMap(({ name: variant, gate, ratio, ratioBest }) => {
-      const got = Math.min(ratio, ratioBest);
+    variants.flatMap((each) => {
+      const { name: variant, gate } = each;
+      const got = gated(each);
       return gate === undefined
         ? []
         : [
@@ -145,6 +159,7 @@ const gates = [
 for (const { name, got, limit, says } of gates)
   console.log(`${got <= limit ? "PASS" : "FAIL"}  ${name}: ${says}, at most ${limit}`);
 const failed = gates.filter(({ got, limit }) => !(got <= limit)).length;
+for (const name of again) console.log(`measured again: ${name}`);
 console.log(`\n${gates.length} gates, ${gates.length - failed} passed, ${failed} failed`);
 if (asked.json) {
   const bare = measured.map(({ variants, ...group }) => ({

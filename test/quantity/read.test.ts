@@ -236,7 +236,7 @@ describe("refusals", () => {
       "currency: EUR and USD do not combine: exchange one first",
     ],
     ["12 fet", undefined, undefined, "unknown-unit: fet is not a unit; the nearest is ft"],
-    ["50 PSI", undefined, undefined, "unknown-unit: PSI is not a unit; the nearest is psi"],
+    ["50 Psi", undefined, undefined, "unknown-unit: Psi is not a unit; the nearest is psi"],
     ["12 gal/minit", undefined, undefined, "unknown-unit: minit is not a unit; the nearest is min"],
     ["12 (m", undefined, undefined, "unknown-unit: (m is not a unit; the nearest is m"],
     ["12 m)", undefined, undefined, "unknown-unit: m) is not a unit; the nearest is m"],
