@@ -18,6 +18,10 @@ export interface KindInfo {
 const named = /* @__PURE__ */ new Map<string, KindInfo>();
 const packedToPlain = /* @__PURE__ */ new Map<number, KindInfo>();
 
+/** Products and quotients that were worked out before, by the names of their kinds. */
+const products = /* @__PURE__ */ new Map<string, Map<string, KindInfo>>();
+const quotients = /* @__PURE__ */ new Map<string, Map<string, KindInfo>>();
+
 /** Fills the look-ups from the table at the first use, so that importing does nothing. */
 function load(): void {
   for (const [name, unit, packed, plain = name] of kindTable) {
@@ -97,8 +101,15 @@ function kindOfPacked(packed: number): KindInfo {
  * @returns The plain kind with the exponents added or subtracted.
  * @throws {@link QuantityError} `exponent` beyond ±5.
  */
-export function productKind(a: string, b: string, sign: number): KindInfo {
-  return kindOfPacked(kindOf(a).packed + sign * kindOf(b).packed);
+export function productKind(a: string, b: string, sign: 1 | -1): KindInfo {
+  const memo = sign === 1 ? products : quotients;
+  const known = memo.get(a)?.get(b);
+  if (known) return known;
+  const info = kindOfPacked(kindOf(a).packed + sign * kindOf(b).packed);
+  // A caller's words cannot fill the memory: a kind has few names, and few kinds are used.
+  if (!memo.has(a)) memo.set(a, new Map());
+  memo.get(a)?.set(b, info);
+  return info;
 }
 
 /**
