@@ -200,8 +200,13 @@ describe("more water through the same pipe and cable, the nozzles following", ()
 });
 
 describe("what is assumed", () => {
+  /** The site with its place, and a ± on every coefficient: nothing is left to be taken. */
+  const whole = customary
+    .replace("water temperature", "latitude: 44°, elevation: 300 m, water temperature")
+    .replace("{ k: 0.5 }, { k: 0.4, count: 2 }", "{ k: 0.5 ± 0.1 }, { k: 0.4 ± 0.1, count: 2 }");
+
   it("is only what no survey can give yet, where everything is written", () => {
-    const { assumed } = designed(customary).design;
+    const { assumed } = designed(whole).design;
     expect(assumed.map((one) => one.path.join("."))).toEqual([
       "machine.openCircuit",
       "divert.tank.heating",
@@ -209,6 +214,9 @@ describe("what is assumed", () => {
   });
 
   it.each([
+    ["latitude: 44°, ", "site.latitude"],
+    ["elevation: 300 m, ", "site.elevation"],
+    [" ± 0.1", "reaches.0.fittings"],
     [", leave: 30 %", "stream.leave"],
     [", water temperature: 50 °F", "site.waterTemperature"],
     [" ± 20 gal/min", "stream.flow"],
@@ -226,13 +234,69 @@ describe("what is assumed", () => {
     ["volts: 56 V, ", "divert.volts"],
     ["element: { power: 2000 W, volts: 120 V }, ", "divert.element"],
   ])("is listed where it is left out: %s", (left, path) => {
-    expect(customary).toContain(left);
-    const { design } = designed(customary.replace(left, ""));
+    expect(whole).toContain(left);
+    const { design } = designed(whole.replace(left, ""));
     // What no survey can give yet is assumed of each.
-    const always = designed(customary).design.assumed.map((one) => one.path.join("."));
+    const always = designed(whole).design.assumed.map((one) => one.path.join("."));
     expect(always).toEqual(["machine.openCircuit", "divert.tank.heating"]);
     const listed = design.assumed.map((one) => one.path.join("."));
     expect(listed.filter((one) => !always.includes(one))).toEqual([path]);
     expect(design.assumed.every(({ what, value }) => what !== "" && value !== "")).toBe(true);
+  });
+});
+
+describe("a reading without ±", () => {
+  const notch = (more: string): string =>
+    `{ notch: { shape: V, angle: 90°, head: 7 1/2 in, sill: 20 in, channel: 6 ft${more} } }`;
+  const withNotch = (more: string): Designed =>
+    designed(customary.replace("{ flow: 400 gal/min ± 20 gal/min, leave: 30 % }", notch(more)));
+  const listed = ({ design }: Designed, what: string): boolean =>
+    design.assumed.some((one) => one.what === what);
+
+  it("of a ruler that is named counts half its division, as a rectangle", () => {
+    const made = withNotch(", read to: 1/8 in");
+    const { spread } = parameter(made, "stream.notch.head");
+    expect(spread!.standard).toBeCloseTo((0.125 * 0.0254) / 2 / Math.sqrt(3), 12);
+    expect(spread!.basis).toBe("instrument");
+    expect(listed(made, "division of the instrument: head over the notch")).toBe(false);
+  });
+
+  it("of a ruler that is not named counts the digits written, and that is listed", () => {
+    const made = withNotch("");
+    const { spread } = parameter(made, "stream.notch.head");
+    expect(spread!.standard).toBeCloseTo((0.5 * 0.0254) / 2 / Math.sqrt(3), 12);
+    expect(listed(made, "division of the instrument: head over the notch")).toBe(true);
+  });
+
+  it.each(["psi", "psig"])("of a gauge in %s counts its division and its class", (unit) => {
+    const made = designed(
+      customary.replace("{ gross: 100 ft ± 1 ft }", `{ gauge: 43 ${unit}, read to: 0.5 psi }`),
+    );
+    const { spread } = parameter(made, "fall.gauge");
+    const byHand = Math.hypot(0.5 / 2 / Math.sqrt(3), (0.02 * 43) / 1.96) * 6894.757;
+    expect(spread!.standard / byHand).toBeCloseTo(1, 6);
+    expect(listed(made, "spread of the gauge reading at the bottom")).toBe(true);
+  });
+});
+
+describe("a draw that nothing physical could have", () => {
+  it("is left out, and that is told", () => {
+    const wild = designed(customary.replace("70 % ± 5 %", "90 % ± 30 %")).design;
+    const note = wild.notices.find(({ code }) => code === "draws-refused");
+    expect(note?.message).toMatch(
+      /^\d+ of 2000 draws of the uncertain numbers gave what no scheme/u,
+    );
+    const tame = designed(customary).design;
+    expect(tame.notices.some(({ code }) => code === "draws-refused")).toBe(false);
+  });
+});
+
+describe("the gauge before the nozzles", () => {
+  it("reads the net head less the velocity head while the water runs", () => {
+    const { design, numbers } = designed(customary);
+    const { density, netHead, reaches } = numbers;
+    const velocity = reaches.at(-1)!.velocity;
+    const byHand = density * (9.80665 * netHead - velocity ** 2 / 2);
+    expect(design.fall.runningPressure["~si"] / byHand).toBeCloseTo(1, 12);
   });
 });

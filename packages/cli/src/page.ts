@@ -74,9 +74,8 @@ function shower(customary: boolean): {
   const pair =
     <K extends string>(us: Unit<K>, si: Unit<K>, digits = 3) =>
     (q: Quantity<K>): string => {
-      const figures = (unit: Unit<K>): string =>
-        `${Number(q.in(unit).toPrecision(digits))} ${unit.symbol}`;
-      return customary ? `${figures(us)} (${figures(si)})` : `${figures(si)} (${figures(us)})`;
+      const [first, second] = customary ? [us, si] : [si, us];
+      return `${format(q, first, digits)} (${format(q, second, digits)})`;
     };
   return {
     flow: pair(gallonPerMinute, litrePerSecond),

@@ -16,15 +16,6 @@ export const iec60228: Source = /* @__PURE__ */ source({
   edition: "2004",
 });
 
-/** IEC 60028 and IEC 60889: resistance of annealed copper and of hard-drawn aluminium. */
-export const iec60028: Source = /* @__PURE__ */ source({
-  id: "iec-60028",
-  by: "IEC 60028 and IEC 60889",
-  title:
-    "International standard of resistance for copper; hard-drawn aluminium wire for conductors",
-  edition: "1925; 1987",
-});
-
 /** ASTM B258, diameters of solid round wires in the American Wire Gauge. */
 export const astmB258: Source = /* @__PURE__ */ source({
   id: "astm-b258",

@@ -5,7 +5,7 @@ export const nfpa70: Source = /* @__PURE__ */ source({
   id: "nfpa-70",
   by: "NFPA 70",
   title: "National Electrical Code",
-  edition: "to 2014, article 690; from 2017, article 706",
+  edition: "2011 to 2023",
 });
 
 /** Kell's density of air-free water at one atmosphere. */

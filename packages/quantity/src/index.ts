@@ -13,6 +13,7 @@ export {
   type AnyPointUnit,
   celsius,
   type Difference,
+  differenceOf,
   fahrenheit,
   isPoint,
   type Origin,

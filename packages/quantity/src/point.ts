@@ -218,7 +218,20 @@ export class Point<in out O extends Origin> {
    * @returns The difference.
    */
   overOrigin(): Quantity<Difference<O>> {
-    return new Quantity(differenceOf(this.origin) as Difference<O>, this["~si"], this["~sources"]);
+    const kind = differenceOf(this.origin) as Difference<O>;
+    const unit = this["~unit"];
+    // A scale with a zero of its own, such as °C, is not a unit of the difference.
+    return unit && "numerator" in unit
+      ? new Quantity(
+          kind,
+          this["~si"],
+          this["~sources"],
+          undefined,
+          this["~number"],
+          unit as AnyUnit,
+          this["~reading"],
+        )
+      : new Quantity(kind, this["~si"], this["~sources"]);
   }
 
   /**
@@ -441,7 +454,13 @@ export const fahrenheit: PointUnit<"absolute zero"> = /* @__PURE__ */ pointUnit(
   459.67,
 );
 
-/** Kind of the differences of an origin, refusing what is none. */
+/**
+ * The kind of the differences of an origin.
+ *
+ * @param origin - Name of the origin.
+ * @returns Name of the kind.
+ * @throws {@link QuantityError} `origin` where there is no such origin.
+ */
 export function differenceOf(origin: string): string {
   const entry = Object.hasOwn(originTable, origin) ? originTable[origin] : undefined;
   if (!entry) throw new QuantityError("origin", `${origin.slice(0, 60)} is not an origin`);

@@ -65,11 +65,6 @@ export function defaults(): Readonly<Record<string, Default>> {
         "memory",
       ),
     },
-    "reaches.fittings": {
-      what: "entrance, two 45° bends and an open gate valve",
-      value: "square entrance, 2 × 45° elbow, gate valve",
-      because: practice("least that a pipe has"),
-    },
     "jets.velocityCoefficient": {
       what: "velocity coefficient of the nozzles",
       value: "0.97",
@@ -110,26 +105,19 @@ export function defaults(): Readonly<Record<string, Default>> {
       value: "copper",
       because: practice("what is at hand"),
     },
-    "divert.margin": {
-      what: "margin on the power that must go somewhere",
-      value: "25 %",
-      because: practice("a diversion load is sized above the machine's full output"),
-    },
-    "divert.element": {
-      what: "heating element as sold",
-      value: "2000 W, 120 V",
-      because: practice("a common immersion element"),
-    },
   };
 }
 
-/** Spread taken for a reading that carries none and names no instrument, as a share of it. */
+/**
+ * Spread taken for a reading that carries none and names no instrument, as a share of it. That of a gauge is
+ * of its class, which the division on its face does not tell.
+ */
 export const readingSpread: Readonly<
-  Record<string, { readonly share: number; readonly why: string }>
+  Record<string, { readonly share: number; readonly why: string; readonly class?: true }>
 > = {
   "stream.flow": { share: 0.15, why: "a flow that is stated without saying how it was measured" },
   "fall.gross": { share: 0.03, why: "a fall that is stated without saying how it was levelled" },
-  "fall.gauge": { share: 0.02, why: "a gauge whose class is not named" },
+  "fall.gauge": { share: 0.02, why: "a gauge whose class is not named", class: true },
   "reaches.length": { share: 0.03, why: "a length paced or taken from a map" },
   "cable.length": { share: 0.03, why: "a length paced or taken from a map" },
 };
@@ -146,4 +134,15 @@ export const chargingOverNominal: {
     "about 54.5 V is a 48 V bank under charge",
     "practice",
   ),
+};
+
+/** Heating element that is taken where none is given. */
+export const commonElement: {
+  readonly watts: number;
+  readonly volts: number;
+  readonly because: Citation;
+} = {
+  watts: 2000,
+  volts: 120,
+  because: /* @__PURE__ */ commonPractice.at("a common immersion element", "practice"),
 };

@@ -19,7 +19,7 @@ import {
 } from "@leat/quantity";
 
 import { type Account, accountNotice, type Loss } from "./account.ts";
-import { type Assumed, defaults } from "./assume.ts";
+import { type Assumed, commonElement } from "./assume.ts";
 import { cautionNotices, openCircuitRatio } from "./cautions.ts";
 import {
   compute,
@@ -192,15 +192,15 @@ export function designScheme(survey: Survey, assumed: readonly Assumed[] = []): 
 
   const account = accountOf(plan, numbers);
   const more: Assumed[] = [];
-  const divert = divertOf(plan, numbers, more);
+  const divert = divertOf(plan, numbers, values, more);
   const notices = order([
     ...[accountNotice(account) ?? []].flat(),
     ...checks(plan, numbers, values),
     ...limits.map(asSurveyNotice),
   ]);
-  const told = order([...notices, ...cautionNotices({ plan, numbers })]);
-  const stopped = told.some(({ severity }) => severity === "stop");
   const spread = spreadOf(plan.parameters, (at) => compute(plan, at, useBody).delivered, survey.id);
+  const told = order([...notices, ...refusedDraws(spread), ...cautionNotices({ plan, numbers })]);
+  const stopped = told.some(({ severity }) => severity === "stop");
   const design: Design = {
     ...present(plan, numbers, account, divert, [...assumed, ...plan.assumed, ...more], formulas),
     ...(!stopped && { headline: headlineOf(survey.id, numbers.delivered, spread) }),
@@ -268,30 +268,27 @@ function accountOf(plan: Plan, n: Numbers): Account {
   return { gross: n.gross, losses, delivered: n.delivered };
 }
 
-function divertOf(plan: Plan, n: Numbers, assumed: Assumed[]): Design["divert"] {
+function divertOf(plan: Plan, n: Numbers, values: Values, assumed: Assumed[]): Design["divert"] {
   const { divert } = plan.survey;
-  const all = defaults();
-  const assume = (key: string, what: string, value: string): void => {
-    assumed.push({ path: key.split("."), what, value, because: all[key]?.because });
-  };
-  const volts =
-    divert.volts ??
-    volt.of(
-      Number(
-        (plan.parameters.find(({ key }) => key === "bank.charging") as Parameter).value.toPrecision(
-          6,
-        ),
-      ),
-    );
+  const volts = divert.volts ?? volt.of(Number((values["bank.charging"] as number).toPrecision(6)));
   if (!divert.volts)
-    assume(
-      "divert.volts",
-      "volts at which diversion is switched in: those of charging",
-      format(volts, volt, 3),
-    );
+    assumed.push({
+      path: ["divert", "volts"],
+      what: "volts at which diversion is switched in: those of charging",
+      value: format(volts, volt, 3),
+      because: undefined,
+    });
+  const rated = divert.element ?? {
+    power: watt.of(commonElement.watts),
+    volts: volt.of(commonElement.volts),
+  };
   if (!divert.element)
-    assume("divert.element", "heating element as sold", all["divert.element"]?.value ?? "");
-  const rated = divert.element ?? { power: watt.of(2000), volts: volt.of(120) };
+    assumed.push({
+      path: ["divert", "element"],
+      what: "heating element as sold",
+      value: `${rated.power.toString()}, ${rated.volts.toString()}`,
+      because: commonElement.because,
+    });
   const power = divertedPower(
     {
       machinePower: coherentUnit("electric power").of(n.machine),
@@ -500,6 +497,21 @@ function currentChecks(plan: Plan, n: Numbers): Notice[] {
   ];
 }
 
+/** Draws that were left out of the spread, because nothing physical could have them. */
+function refusedDraws({ refused, draws }: Spread): Notice[] {
+  if (refused === 0) return [];
+  return [
+    {
+      code: "draws-refused",
+      severity: "note",
+      path: [],
+      message: `${refused} of ${draws} draws of the uncertain numbers gave what no scheme can have, such as an efficiency above 1, and were left out: some ± is wider than the number allows. Measure what is uncertain better.`,
+      actual: `${refused}`,
+      limit: "0",
+    },
+  ];
+}
+
 /** The words of a formula's limit, for someone who runs no code. */
 function asSurveyNotice(notice: Notice): Notice {
   return {
@@ -544,6 +556,20 @@ function narrowing(parameters: readonly Parameter[], spread: Spread): Narrowing[
     .slice(0, 3);
 }
 
+/** What a gauge before the nozzles reads: the net head less the velocity head of the last reach. */
+function runningPressure({
+  netHead,
+  grossHead,
+  staticPressure,
+  reaches,
+  density,
+}: Numbers): number {
+  const velocity = reaches.at(-1)?.velocity ?? 0;
+  const weight = staticPressure / grossHead;
+  // ρ·g is the static pressure over the gross head; ρ·v²/2 the pressure of the velocity.
+  return weight * netHead - (density * velocity * velocity) / 2;
+}
+
 function present(
   plan: Plan,
   n: Numbers,
@@ -576,7 +602,7 @@ function present(
       loss: of("head loss", n.grossHead - n.netHead),
       net: of("net head", n.netHead),
       staticPressure: of("pressure", n.staticPressure),
-      runningPressure: of("pressure", (n.staticPressure * n.netHead) / n.grossHead),
+      runningPressure: of("pressure", runningPressure(n)),
     },
     reaches: plan.reaches.map(({ name, pipe }, i) => {
       const r = n.reaches[i] as Numbers["reaches"][number];

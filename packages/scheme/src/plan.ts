@@ -1,6 +1,6 @@
 import { type ConductorMaterial, type Conductor, conductor, conductorsOf } from "@leat/conductors";
 import { loopResistance } from "@leat/dc-transmission";
-import { type Citation, commonPractice, type Domain } from "@leat/formula";
+import { type Citation, commonPractice, type Domain, firstPrinciples } from "@leat/formula";
 import { roughness } from "@leat/penstock";
 import { type Pipe, type PipeClass, pipesOf, readPipe } from "@leat/pipe-sizes";
 import {
@@ -8,7 +8,6 @@ import {
   type AnyQuantity,
   coherentUnit,
   isPoint,
-  millimetre,
   type Quantity,
   volt,
 } from "@leat/quantity";
@@ -133,7 +132,7 @@ class Ledger {
     },
     given: AnyQuantity | AnyPoint | undefined,
   ): Parameter {
-    const path = key.split(".");
+    const path = pathOf(key);
     const standard = this.#defaults[key];
     const value = given ?? this.#fromDefault(key, about.kind, standard);
     const spread = given
@@ -166,7 +165,7 @@ class Ledger {
   #fromDefault(key: string, kind: string, standard: Default | undefined): AnyQuantity | AnyPoint {
     if (!standard) throw new Error(`no default for ${key}`);
     this.assume(
-      key.split("."),
+      pathOf(key),
       standard.what,
       standard.within ? `${standard.value}, anywhere within ${standard.within}` : standard.value,
       standard.because,
@@ -176,33 +175,50 @@ class Ledger {
       : read(standard.value, kind);
   }
 
-  /** A reading without ±: the division of its instrument, or a spread that is assumed and listed. */
+  /**
+   * A reading without ±: the division of its instrument, from the digits written where none is named, or a
+   * spread that is assumed. What is assumed is listed. A gauge has both, its class and its division.
+   */
   #fromReading(
-    path: readonly string[],
+    path: readonly (string | number)[],
     spreadKey: string,
     what: string,
     given: AnyQuantity | AnyPoint,
   ): ParameterSpread | undefined {
     const reading = given["~reading"];
     const unit = "kind" in given ? given["~unit"] : undefined;
-    if (reading && !reading.assumed && unit) {
-      return {
-        standard: unit.toSI(reading.resolution) / 2 / Math.sqrt(3),
-        shape: "rectangle",
-        basis: "instrument",
-      };
-    }
-    const taken = readingSpread[spreadKey];
-    if (!taken) return undefined;
-    const half = Math.abs(given["~si"]) * taken.share;
-    this.assume(
-      path,
-      `spread of the ${what}`,
-      `± ${taken.share * 100} %`,
-      commonPractice.at(taken.why, "practice"),
-    );
-    return { standard: half / k95, shape: "normal", basis: "assumed" };
+    const named = reading !== undefined && !reading.assumed;
+    const share = readingSpread[spreadKey];
+    const taken = share && (share.class || !named) ? share : undefined;
+    const division =
+      reading && unit && (named || !share) ? unit.toSI(reading.resolution) / 2 / Math.sqrt(3) : 0;
+    if (division > 0 && !named)
+      this.assume(
+        path,
+        `division of the instrument: ${what}`,
+        `${reading?.resolution} ${unit?.symbol}, from the digits written`,
+        commonPractice.at("nobody writes finer than can be read", "practice"),
+      );
+    if (taken)
+      this.assume(
+        path,
+        `spread of the ${what}`,
+        `± ${taken.share * 100} %`,
+        commonPractice.at(taken.why, "practice"),
+      );
+    const standard = Math.hypot(division, (Math.abs(given["~si"]) * (taken?.share ?? 0)) / k95);
+    if (standard === 0) return undefined;
+    return {
+      standard,
+      shape: taken ? "normal" : "rectangle",
+      basis: taken || !named ? "assumed" : "instrument",
+    };
   }
+}
+
+/** `reaches.1.length` → reaches, 0, length: rows are counted from 1 in a key and from 0 in a path. */
+function pathOf(key: string): (string | number)[] {
+  return key.split(".").map((part) => (/^\d+$/u.test(part) ? Number(part) - 1 : part));
 }
 
 function rectangle(half: number): ParameterSpread {
@@ -260,6 +276,7 @@ export function planOf(
     { kind: "absolute zero", measure: "put a thermometer in the stream", nominal: true },
     site.waterTemperature,
   );
+  assumeSite(ledger, survey);
   const flowBy = takeFlow(ledger, survey);
   const leave = stream.leave as AnyQuantity | undefined;
   const leaveBy = leave?.kind === "volume flow" ? "flow" : "share";
@@ -374,6 +391,24 @@ export function planOf(
   const reaches = survey.reaches.map((reach, i) => planReach(ledger, survey, reach, i, sizing));
   const metal = cable.metal ?? assumedMetal(ledger);
   return { ...partial, reaches, conductor: chooseConductor(ledger, survey, metal, sizing) };
+}
+
+/** Gravity and air of the site, where the survey does not say where it is. */
+function assumeSite(ledger: Ledger, { site }: Survey): void {
+  if (!site.latitude)
+    ledger.assume(
+      ["site", "latitude"],
+      "gravity",
+      "9.80665 m/s²; with the latitude it is worked out, and lies within 0.3 % of that",
+      firstPrinciples.at("standard gravity, exact by convention"),
+    );
+  if (!site.elevation)
+    ledger.assume(
+      ["site", "elevation"],
+      "height over the sea, for gravity and the pressure of the air",
+      "0 m",
+      commonPractice.at("it moves the density of water by millionths", "practice"),
+    );
 }
 
 function takeFlow(ledger: Ledger, { stream }: Survey): Plan["flowBy"] {
@@ -598,7 +633,7 @@ function planReach(
         ? undefined
         : choosePipe(ledger, survey, reach, path, sizing);
   const bore = reach.bore ?? (pipe as Pipe).insideDiameter.average;
-  // Between the average wall and the least wall a real pipe's bore lies: half of that either way.
+  // A real pipe's bore lies about the one over the average wall; the least wall admitted is as far as it goes.
   const play =
     pipe && !reach.bore
       ? Math.abs(pipe.insideDiameter.minimumWall["~si"] - pipe.insideDiameter.average["~si"])
@@ -642,6 +677,7 @@ function planReach(
       ? []
       : assumedFittings(ledger, path);
   if (fittings.length > 0) {
+    const spread = fittingSpread(reach.fittings);
     ledger.add({
       key: `${key}.fittings`,
       what: `loss coefficients of the fittings of reach ${i + 1}, over those of the table`,
@@ -649,8 +685,15 @@ function planReach(
       kind: "ratio",
       domain: "positive",
       given: coherentUnit("ratio").of(1),
-      spread: fittingSpread(reach.fittings),
+      spread,
     });
+    if (spread.basis === "assumed")
+      ledger.assume(
+        [...path, "fittings"],
+        "spread of the loss coefficients",
+        "anywhere within 30 %",
+        commonPractice.at("tables of fittings differ by as much", "practice"),
+      );
   }
   return { name: pipe?.name ?? `bore ${bore.toString()}`, pipe, fittings };
 }
@@ -689,18 +732,16 @@ function assumedFittings(
 }
 
 function assumedRoughness(ledger: Ledger, path: readonly (string | number)[]): Pipe["roughness"] {
-  const range = {
-    low: millimetre.of(0.0015),
-    typical: millimetre.of(0.01),
-    high: millimetre.of(0.05),
-  };
+  const [low, typical, high] = (["low", "typical", "high"] as const).map((column) =>
+    roughness.get("polyethylene", column),
+  ) as [Quantity<"length">, Quantity<"length">, Quantity<"length">];
   ledger.assume(
     [...path, "roughness"],
-    "roughness of the wall",
-    `${range.typical.toString()}, as plastic in service`,
+    "roughness of the wall, as of polyethylene",
+    typical.toString(),
     roughness.definition.source,
   );
-  return range;
+  return { low, typical, high };
 }
 
 /** Whether a length was written in US customary units. */

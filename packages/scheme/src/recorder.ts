@@ -13,6 +13,7 @@ import {
   type Origin,
   point,
   type Quantity,
+  differenceOf,
 } from "@leat/quantity";
 
 import { type Use, useBody } from "./compute.ts";
@@ -119,12 +120,5 @@ function plainly(given: AnyQuantity, kind: string): boolean {
 }
 
 function overOrigin(origin: Origin, value: number): AnyPoint {
-  const kind = {
-    "absolute zero": "temperature difference",
-    vacuum: "pressure",
-    "local atmosphere": "pressure",
-    "site datum": "length",
-    "staff zero": "length",
-  }[origin];
-  return point(origin, coherentUnit(kind).of(value) as never);
+  return point(origin, coherentUnit(differenceOf(origin)).of(value) as never);
 }

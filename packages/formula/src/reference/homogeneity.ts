@@ -1,4 +1,4 @@
-import { exponentsOf } from "@leat/quantity";
+import { differenceOf, exponentsOf } from "@leat/quantity";
 
 import { type AnyDefinition, type AnyFormula, outputsOf } from "../definition.ts";
 import type { AnyInput } from "../input.ts";
@@ -62,20 +62,12 @@ function rescale(
   return scaled;
 }
 
-const differences = {
-  "absolute zero": "temperature difference",
-  vacuum: "pressure",
-  "local atmosphere": "pressure",
-  "site datum": "length",
-  "staff zero": "length",
-} as const;
-
 function rescaleOne(input: AnyInput, value: unknown, factor: (kind: string) => number): unknown {
   switch (input.type) {
     case "scalar":
       return (value as number) * factor(input.kinds[0] as string);
     case "point":
-      return (value as number) * factor(differences[input.origin]);
+      return (value as number) * factor(differenceOf(input.origin));
     case "choice":
       return value;
     case "list":
