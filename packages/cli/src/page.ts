@@ -54,7 +54,10 @@ export function page(design: Design, file: string): string {
     cable(design),
     divert(design),
     ...(design.narrow.length > 0 ? [narrow(design)] : []),
-    ["TAKEN FOR YOU (each can be given in the survey)", ...design.assumed.flatMap(assumption)],
+    [
+      "TAKEN FOR YOU (nearly all of it can be given in the survey)",
+      ...design.assumed.flatMap(assumption),
+    ],
     ...(notes.length > 0 ? [["NOTES", ...notes.flatMap(noticeLines)]] : []),
     ["CAUTIONS (local codes and licensed practice come first)", ...cautions.flatMap(noticeLines)],
   ];
