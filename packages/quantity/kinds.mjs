@@ -138,6 +138,18 @@ export const kinds = [
     dim: { kg: -1, m: -3, s: 3, A: 2 },
     says: "electric conductivity of water",
   },
+  {
+    name: "conductivity time",
+    unit: "S·s/m",
+    dim: { kg: -1, m: -3, s: 4, A: 2 },
+    says: "conductivity summed over time: what a slug of salt leaves on a chart",
+  },
+  {
+    name: "concentration per conductivity",
+    unit: "kg/(m²·S)",
+    dim: { kg: 2, m: 0, s: -3, A: -2 },
+    says: "how much salt a rise of conductivity stands for",
+  },
   { name: "inductance", unit: "H", dim: { kg: 1, m: 2, s: -2, A: -2 }, says: "flux over current" },
   {
     name: "capacitance",
@@ -194,6 +206,7 @@ export const kinds = [
   { name: "efficiency", unit: "1", of: "ratio", says: "power out over power in, 0 to 1" },
   { name: "coefficient", unit: "1", of: "ratio", says: "an empirical factor" },
   { name: "count", unit: "1", of: "ratio", says: "a number of things" },
+  { name: "runoff", unit: "m/s", of: "velocity", says: "flow over the area that it drains from" },
 ];
 
 /** Sums of unlike kinds that have a meaning: [left, sign, right, result]. */
@@ -260,6 +273,7 @@ export const units = [
   ["squareMile", "area", "mi²", "5280*5280*0.3048*0.3048", ["sq mi"], true],
 
   ["cubicMetre", "volume", "m³", "1", []],
+  ["millilitre", "volume", "mL", "1/1000000", ["ml", "millilitre"]],
   ["litre", "volume", "L", "1/1000", ["l", "litre"]],
   ["gallon", "volume", "gal", "231*0.0254*0.0254*0.0254", ["gallon", "US gal", "US gallon"], true],
   [
@@ -393,6 +407,17 @@ export const units = [
   ["siemens", "conductance", "S", "1", []],
   ["siemensPerMetre", "conductivity", "S/m", "1", []],
   ["microsiemensPerCentimetre", "conductivity", "µS/cm", "1/10000", ["uS/cm"]],
+  ["millisiemensPerCentimetre", "conductivity", "mS/cm", "1/10", []],
+  ["microsiemensSecondPerCentimetre", "conductivity time", "µS·s/cm", "1/10000", ["uS s/cm"]],
+  [
+    "milligramPerLitrePerMicrosiemensPerCentimetre",
+    "concentration per conductivity",
+    "(mg/L)/(µS/cm)",
+    "10",
+    ["mg·cm/(µS·L)", "mg/L per uS/cm"],
+  ],
+  ["litrePerSecondPerSquareKilometre", "runoff", "L/(s·km²)", "1/1000000000", ["L/s/km²"]],
+  ["millimetrePerYear", "runoff", "mm/yr", "1/(1000*365.25*86400)", []],
   ["henry", "inductance", "H", "1", []],
   ["millihenry", "inductance", "mH", "1/1000", []],
   ["farad", "capacitance", "F", "1", []],

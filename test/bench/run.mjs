@@ -43,11 +43,11 @@ await build({
   external: ["mathjs", "js-quantities", "unitmath", "safe-units"],
   logLevel: "warning",
 });
-const { arithmetic, bodies, measure, quantile, text, year } = await import(
+const { arithmetic, bodies, century, measure, quantile, text, year } = await import(
   pathToFileURL(outfile).href
 );
 
-const groups = [...bodies(), ...year(), ...arithmetic(), ...text()].filter(
+const groups = [...bodies(), ...year(), ...century(), ...arithmetic(), ...text()].filter(
   ({ name }) => !asked.only || name.includes(asked.only),
 );
 const measured = measure(groups, rounds);

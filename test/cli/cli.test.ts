@@ -37,7 +37,7 @@ describe("leat", () => {
   it.each([
     [
       ["desing", "x.yaml"],
-      'leat: "desing" is not a command; there are design and schema\nSee leat --help.\n',
+      'leat: "desing" is not a command; there are measure, design and schema\nSee leat --help.\n',
     ],
     [["design"], "leat: design takes one survey file\nSee leat --help.\n"],
     [["design", "a", "b"], "leat: design takes one survey file\nSee leat --help.\n"],

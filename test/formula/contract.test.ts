@@ -362,7 +362,7 @@ describe("a series", () => {
     }
     expect([...flows.quality]).toEqual([0, 0, Quality.gap, 0, Quality.outOfRange]);
     expect(notices.map(({ message }) => message)).toEqual([
-      "planted-weir: head = 0.05 at worst, in 1 of 5 rows, is below 60 mm (0.06 m), the range A Book gives (Of Water, p. 2). Pass onNotice to accept the extrapolation.",
+      "planted-weir: head = 0.05 at worst, in 1 of 5 rows, is below 60 mm (0.06 m), the range A Book gives (Of Water, p. 2).",
     ]);
   });
 

@@ -23,7 +23,7 @@ import {
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 
-import { customary, designed, fiveLines, metric } from "./surveys.ts";
+import { customary, designed, fiveLines, metric, saltCloud, saltSlug } from "./surveys.ts";
 
 function accountOf({ account: { gross, losses, delivered } }: Design): Account {
   return {
@@ -227,7 +227,7 @@ describe("a stop", () => {
 
 describe("cautions", () => {
   const told = (text: string): string[] => {
-    const { design } = designed(text);
+    const { design } = designed(text, "survey.yaml", () => saltCloud);
     return [...codes(design, "caution")];
   };
 
@@ -249,6 +249,7 @@ describe("cautions", () => {
           "{ notch: { shape: V, angle: 90°, head: 7 in, sill: 20 in, channel: 6 ft } }",
         ),
       ),
+      ...told(fiveLines.replace("400 gal/min", saltSlug)),
     ]);
     expect(
       cautions()
@@ -294,7 +295,7 @@ describe("a design as plain data", () => {
 
   it("is refused in another version", () => {
     expect(() => fromPlain({ leat: 2, is: "design" })).toThrow(
-      "this is not a design of version 1: leat = 2, is = design. It may come from a later version.",
+      "this is not a result of version 1 (design, measurements, stream): leat = 2, is = design. It may come from a later version.",
     );
   });
 });

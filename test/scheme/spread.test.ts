@@ -13,6 +13,20 @@ function parameter({ plan }: Designed, key: string): Parameter {
   return found;
 }
 
+/** Standard uncertainty of the measured flow, over the flow. */
+function relative(made: Designed): number {
+  const { value, spread } = parameter(made, "stream.flow");
+  return spread!.standard / value;
+}
+
+/** What one reading adds to the standard uncertainty of a measured number. */
+function contribution(made: Designed, key: string, reading: string): number {
+  const { spread, parts } = parameter(made, key);
+  const part = parts!.find((one) => one.key === reading);
+  if (!part) throw new Error(`no ${reading} in ${parts!.map((one) => one.key).join(", ")}`);
+  return Math.abs(part.share) * spread!.standard;
+}
+
 describe("each measurement that would narrow the watts", () => {
   // Three numbers that carry their own ±, each large enough to be among the first three.
   const text = customary.replace("100 ft ± 1 ft", "100 ft ± 5 ft");
@@ -98,9 +112,9 @@ describe("a ± that was written", () => {
     const deviation = Math.sqrt(flows.reduce((sum, q) => sum + (q - mean) ** 2, 0) / 2);
     const repeats = ((deviation / Math.sqrt(3)) * 4.303) / 1.96;
     const spread = (vessel: number): number => Math.hypot(repeats, vessel * mean) / mean;
-    expect(parameter(taken, "stream.bucket").spread!.standard).toBeCloseTo(spread(0.03 / 1.96), 9);
+    expect(relative(taken) / spread(0.03 / 1.96)).toBeCloseTo(1, 3);
     // ± 2 L of 20 L is a tenth at 95 %.
-    const tenth = parameter(given, "stream.bucket").spread!.standard;
+    const tenth = relative(given);
     expect(Math.abs(tenth / spread(0.1 / 1.96) - 1)).toBeLessThan(0.001);
     expect(given.design.stream.measured.in(cubicMetrePerSecond)).toBeCloseTo(mean / 1000, 12);
   });
@@ -109,7 +123,7 @@ describe("a ± that was written", () => {
     const rows = (time: string): string =>
       ["10.0 s", "10.0 s"].map((t) => `{ volume: 20 L ± 0.001 L, time: ${t}${time} }`).join(", ");
     // Two fillings of one time do not scatter; ± 1 s on each of two of 10 s is 0.1/√2 of the mean at 95 %.
-    const clock = parameter(designed(bucket(rows(" ± 1 s"))), "stream.bucket").spread!.standard;
+    const clock = relative(designed(bucket(rows(" ± 1 s"))));
     expect(Math.abs(clock / (0.1 / Math.SQRT2 / 1.96) - 1)).toBeLessThan(0.001);
     const fitted = designed(
       customary.replace(
@@ -253,18 +267,20 @@ describe("a reading without ±", () => {
   const listed = ({ design }: Designed, what: string): boolean =>
     design.assumed.some((one) => one.what === what);
 
+  /** By hand: the flow of a V goes with h + kh to the power 5/2, kh being 0.0029 ft at a right angle. */
+  const ofHead = (made: Designed): number =>
+    (contribution(made, "stream.flow", "stream.notch.head") * (7.5 * 0.0254 + 0.0029 * 0.3048)) /
+    (2.5 * parameter(made, "stream.flow").value);
+
   it("of a ruler that is named counts half its division, as a rectangle", () => {
     const made = withNotch(", read to: 1/8 in");
-    const { spread } = parameter(made, "stream.notch.head");
-    expect(spread!.standard).toBeCloseTo((0.125 * 0.0254) / 2 / Math.sqrt(3), 12);
-    expect(spread!.basis).toBe("instrument");
+    expect(ofHead(made) / ((0.125 * 0.0254) / 2 / Math.sqrt(3))).toBeCloseTo(1, 3);
     expect(listed(made, "division of the instrument: head over the notch")).toBe(false);
   });
 
   it("of a ruler that is not named counts the digits written, and that is listed", () => {
     const made = withNotch("");
-    const { spread } = parameter(made, "stream.notch.head");
-    expect(spread!.standard).toBeCloseTo((0.5 * 0.0254) / 2 / Math.sqrt(3), 12);
+    expect(ofHead(made) / ((0.5 * 0.0254) / 2 / Math.sqrt(3))).toBeCloseTo(1, 3);
     expect(listed(made, "division of the instrument: head over the notch")).toBe(true);
   });
 
@@ -272,9 +288,9 @@ describe("a reading without ±", () => {
     const made = designed(
       customary.replace("{ gross: 100 ft ± 1 ft }", `{ gauge: 43 ${unit}, read to: 0.5 psi }`),
     );
-    const { spread } = parameter(made, "fall.gauge");
     const byHand = Math.hypot(0.5 / 2 / Math.sqrt(3), (0.02 * 43) / 1.96) * 6894.757;
-    expect(spread!.standard / byHand).toBeCloseTo(1, 6);
+    const weight = made.numbers.density * 9.80665;
+    expect((contribution(made, "fall.gross", "fall.gauge") * weight) / byHand).toBeCloseTo(1, 4);
     expect(listed(made, "spread of the gauge reading at the bottom")).toBe(true);
   });
 });

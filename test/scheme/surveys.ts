@@ -1,9 +1,9 @@
 import { designScheme, type Designed } from "@leat/scheme";
-import { readSurvey } from "@leat/scheme/read";
+import { type OpenFile, readSurvey } from "@leat/scheme/read";
 
 /** The scheme of a survey's text. */
-export function designed(text: string, file = "survey.yaml"): Designed {
-  const { survey, assumed } = readSurvey(text, file);
+export function designed(text: string, file = "survey.yaml", open?: OpenFile): Designed {
+  const { survey, assumed } = readSurvey(text, file, open);
   return designScheme(survey, assumed);
 }
 
@@ -55,3 +55,17 @@ cable: { length: 91.44 m ± 0.9144 m, size: 2/0 AWG, metal: copper, temperature:
 bank: { volts: 48 V, charging: 54.5 V, chemistry: flooded lead-acid }
 divert: { margin: 50 %, volts: 56 V, element: { power: 2000 W, volts: 120 V }, tank: 189.2705892 L, second: air heater }
 `;
+
+/** A salt slug at a probe, as a survey writes it; {@link saltCloud} is its file. */
+export const saltSlug: string = `{ salt: { mass: 60 g, probes: [{ file: cloud.csv, time: s, time unit: s,
+  conductivity: EC, conductivity unit: µS/cm, reads: compensated }] } }`;
+
+/** An invented cloud of salt over a background of 80 µS/cm. */
+export const saltCloud: string = [
+  "s,EC",
+  ...Array.from({ length: 400 }, (_, i) => {
+    const t = (5 * i - 400) / 60;
+    const rise = t > 0 ? 12 * t ** 3 * Math.exp(-t) : 0;
+    return `${5 * i},${(80 + rise + 0.01 * (i % 3)).toFixed(2)}`;
+  }),
+].join("\n");

@@ -5,7 +5,7 @@ import { globalsUsed, importSpecifiers } from "./syntax.ts";
 import type { PackageTree, TextFile, Tree } from "./tree.ts";
 
 /** The only folder that may read files with these. */
-const readers = new Set(["yaml", "zod"]);
+const readers = new Set(["papaparse", "yaml", "zod"]);
 const readersHome = "packages/scheme/src/read/";
 
 /** The only package that may touch the machine it runs on. */

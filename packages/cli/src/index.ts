@@ -3,8 +3,10 @@
  *
  * @packageDocumentation
  */
-import { readFile, stat } from "node:fs/promises";
+import { readFile } from "node:fs/promises";
 import { parseArgs } from "node:util";
+
+import { readText } from "./files.ts";
 
 /** What a run writes to: a process, or a stand-in for one. */
 export interface Streams {
@@ -30,10 +32,13 @@ export const exit = { right: 0, input: 1, usage: 2, stop: 3 } as const;
 
 const help = `leat — from a survey of a stream to a small water-power scheme
 
+  leat measure SURVEY.yaml           every measurement of flow and fall, each with its ±
+  leat stream SURVEY.yaml            the flow through the year, what stays and what may be taken
   leat design SURVEY.yaml            the scheme: flow, fall, pipe, jets, power, cable, diversion
-  leat design SURVEY.yaml --working  the same, with every formula, its numbers and its source
-  leat design SURVEY.yaml --json     the same as data
   leat schema                        JSON Schema of the survey file, for an editor
+
+  --working    with every formula, its numbers and its source
+  --json       as data
   leat --help, leat --version
 
 A survey of five lines is enough for a first answer; all else is assumed, and listed:
@@ -46,6 +51,9 @@ A survey of five lines is enough for a first answer; all else is assumed, and li
 
 Exit status: 0 right, 1 a problem in the survey, 2 wrong usage, 3 a scheme that must not be built as it is.
 `;
+
+/** Commands that take a survey. */
+const commands: readonly string[] = ["measure", "stream", "design"];
 
 /** Wrong usage, in words. */
 class UsageError extends Error {}
@@ -87,20 +95,20 @@ async function command(args: readonly string[], { stdout, stderr }: Streams): Pr
     stdout.write(`${JSON.stringify(surveyJsonSchema(), null, 2)}\n`);
     return exit.right;
   }
-  if (name !== "design")
+  if (name === undefined || !commands.includes(name))
     throw new UsageError(
       name === undefined
         ? "no command is given"
-        : `${JSON.stringify(name)} is not a command; there are design and schema`,
+        : `${JSON.stringify(name)} is not a command; there are ${commands.join(", ")} and schema`,
     );
-  if (file === undefined || more.length > 0) throw new UsageError("design takes one survey file");
-  const text = await readText(file);
+  if (file === undefined || more.length > 0) throw new UsageError(`${name} takes one survey file`);
+  const text = readText(file);
   if (typeof text !== "string") {
     stderr.write(`${file}:1:1: ${text.code}: ${text.message}\n`);
     return exit.input;
   }
-  const { designFile } = await import("./design.ts");
-  return designFile(file, text, values, { stdout, stderr });
+  const { answer, answers } = await import("./answer.ts");
+  return answer(answers[name] as never, { file, text }, values, { stdout, stderr });
 }
 
 function parse(args: readonly string[]): ReturnType<typeof parsed> {
@@ -127,34 +135,4 @@ function parsed(args: readonly string[]): {
       working: { type: "boolean" },
     },
   });
-}
-
-/** Largest file that is read at all, in bytes; the reader has a smaller limit of its own. */
-const largestFile = 4 * 1024 * 1024;
-
-async function readText(file: string): Promise<string | { code: string; message: string }> {
-  try {
-    const { size } = await stat(file);
-    if (size > largestFile) {
-      return {
-        code: "file/too-large",
-        message: `the file has ${size} bytes, and a survey a few thousand. Is it the right file?`,
-      };
-    }
-    return new TextDecoder("utf-8", { fatal: true }).decode(await readFile(file));
-  } catch (error) {
-    const { code } = error as { code?: string };
-    if (code === "ENOENT")
-      return { code: "file/missing", message: "there is no such file. Check its name and folder." };
-    if (code === "EISDIR")
-      return { code: "file/folder", message: "this is a folder. Name the survey file in it." };
-    if (code === "EACCES")
-      return { code: "file/closed", message: "this file may not be read. Check its permissions." };
-    if (code === "ERR_ENCODING_INVALID_ENCODED_DATA")
-      return {
-        code: "file/not-text",
-        message: "this is not text in UTF-8. Save the survey as plain text.",
-      };
-    throw error;
-  }
 }

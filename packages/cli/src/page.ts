@@ -1,38 +1,27 @@
-import { cite, type Notice } from "@leat/formula";
 import {
   ampere,
-  bar,
-  foot,
-  footPerSecond,
   format,
-  gallonPerMinute,
   hour,
-  inch,
-  litrePerSecond,
-  metre,
-  metrePerSecond,
-  millimetre,
   ohm,
-  poundPerSquareInch,
   type Quantity,
   revolutionPerMinute,
-  type Unit,
   volt,
   watt,
 } from "@leat/quantity";
 import type { Design } from "@leat/scheme";
 
-const width = 92;
+import { assumption, line, noticeLines, type Show, shower, wrap } from "./print.ts";
 
 /**
  * A scheme as a page for a terminal: stops first, then the watts, then why.
  *
  * @param design - The scheme.
  * @param file - Name of the survey file.
+ * @param customary - Whether it is in feet, gallons and psi.
  * @returns The page.
  */
-export function page(design: Design, file: string): string {
-  const show = shower(isCustomary(design));
+export function page(design: Design, file: string, customary: boolean): string {
+  const show = shower(customary);
   const stops = design.notices.filter(({ severity }) => severity === "stop");
   const notes = design.notices.filter(({ severity }) => severity === "note");
   const cautions = design.notices.filter(({ severity }) => severity === "caution");
@@ -64,41 +53,9 @@ export function page(design: Design, file: string): string {
   return `${blocks.map((block) => block.join("\n")).join("\n\n")}\n`;
 }
 
-type Show = ReturnType<typeof shower>;
-
-/** Prints a quantity in the survey's own units, with the other system behind it. */
-function shower(customary: boolean): {
-  flow(q: Quantity<"volume flow">): string;
-  head(q: Quantity<"length">): string;
-  bore(q: Quantity<"length">): string;
-  pressure(q: Quantity<"pressure">): string;
-  velocity(q: Quantity<"velocity">): string;
-} {
-  const pair =
-    <K extends string>(us: Unit<K>, si: Unit<K>, digits = 3) =>
-    (q: Quantity<K>): string => {
-      const [first, second] = customary ? [us, si] : [si, us];
-      return `${format(q, first, digits)} (${format(q, second, digits)})`;
-    };
-  return {
-    flow: pair(gallonPerMinute, litrePerSecond),
-    head: pair(foot, metre, 4),
-    bore: pair(inch, millimetre, 4),
-    pressure: pair(poundPerSquareInch, bar),
-    velocity: pair(footPerSecond, metrePerSecond),
-  };
-}
-
-/** Whether the fall or the first reach was written in US customary units. */
-function isCustomary({ reaches, fall: { gross } }: Design): boolean {
-  return [gross.toString(), reaches[0]?.length.toString() ?? ""].some((text) =>
-    /(ft|in|yd|mi)$/.test(text),
-  );
-}
-
 function headline({ headline: h, account: { waterToWire } }: Design): string[] {
   if (!h) return [];
-  const how = h.method === "slopes" ? `95 %, k = ${h.k}` : "95 %, by drawing";
+  const how = h.method === "slopes" ? `95 %, k = ${h.k.toFixed(2)}` : "95 %, by drawing";
   return [
     `${rounded(h.watts, h.half)} W ± ${rounded(h.half, h.half)} W at the battery's terminals (${how})`,
     line("water to wire", `${(100 * waterToWire["~si"]).toFixed(1)} %`),
@@ -209,35 +166,4 @@ function narrow({ narrow: n, headline: h }: Design): string[] {
       ),
     ),
   ];
-}
-
-function assumption({ path, what, value, because }: Design["assumed"][number]): string[] {
-  const where = path
-    .map((part) =>
-      typeof part === "number" ? part + 1 : part.replaceAll(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`),
-    )
-    .join(".");
-  return wrap(`${where}: ${what}: ${value}${because ? ` [${cite(because)}]` : ""}`);
-}
-
-function noticeLines({ code, message, source, severity }: Notice): string[] {
-  return wrap(`${code}: ${message}${source && severity !== "caution" ? ` [${cite(source)}]` : ""}`);
-}
-
-function line(name: string, value: string): string {
-  return `  ${name.padEnd(30)} ${value}`;
-}
-
-/** Wraps a paragraph, its later lines set in. */
-function wrap(text: string): string[] {
-  const lines: string[] = [];
-  let current = " ";
-  for (const word of text.split(" ")) {
-    if (current.length + 1 + word.length > width && current.trim() !== "") {
-      lines.push(current);
-      current = "     ";
-    }
-    current += ` ${word}`;
-  }
-  return [...lines, current];
 }

@@ -65,7 +65,7 @@ export function limitNotice(
     code: `${definition.id}/out-of-range`,
     severity: "caution",
     path: [limit.input],
-    message: `${definition.id}: ${got} is ${low ? "below" : "above"} ${allowed}, the range ${source.by} gives (${[source.title, place].filter(Boolean).join(", ")}). Pass onNotice to accept the extrapolation.`,
+    message: `${definition.id}: ${got} is ${low ? "below" : "above"} ${allowed}, the range ${source.by} gives (${[source.title, place].filter(Boolean).join(", ")}).`,
     actual,
     limit: `${low ? "at least" : "at most"} ${allowed}`,
     source: limit.source,

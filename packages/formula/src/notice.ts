@@ -26,8 +26,8 @@ class NoticeError extends Error {
   /** Everything that is wrong. */
   readonly notices: readonly Notice[];
 
-  constructor(name: string, notices: readonly Notice[]) {
-    super(notices.map((notice) => notice.message).join("\n"));
+  constructor(name: string, notices: readonly Notice[], advice = "") {
+    super(notices.map((notice) => `${notice.message}${advice}`).join("\n"));
     this.name = name;
     this.notices = notices;
   }
@@ -45,6 +45,6 @@ export class NonPhysicalError extends NoticeError {
 export class OutOfValidityError extends NoticeError {
   /** @param notices - Every limit that is exceeded. */
   constructor(notices: readonly Notice[]) {
-    super("OutOfValidityError", notices);
+    super("OutOfValidityError", notices, " Pass onNotice to accept the extrapolation.");
   }
 }

@@ -8,5 +8,6 @@ export { bellmouthCoefficients, mouthpieceCoefficients, nozzleSpread } from "./c
 export { jetDiameter } from "./jet-diameter.ts";
 export { jetFlow } from "./jet-flow.ts";
 export { jetFlowWithApproach } from "./jet-flow-with-approach.ts";
+export { jetsFlowFromGauge } from "./jets-flow-from-gauge.ts";
 export { jetVelocity } from "./jet-velocity.ts";
 export { nozzleDiameter } from "./nozzle-diameter.ts";

@@ -52,6 +52,22 @@ export function requirePositive(where: string, name: string, value: number): voi
 }
 
 /**
+ * Refuses what is not a probability above 0 and below 1.
+ *
+ * @param where - The public function that asks.
+ * @param p - The probability.
+ */
+export function requireProbability(where: string, p: number): void {
+  if (!(p >= 2.2250738585072014e-308 && p < 1)) {
+    throw new NumericsError(
+      "bad-argument",
+      `${where}: p = ${p} is not a probability above 0 and below 1. Pass the part of the distribution that lies below.`,
+      { where, p },
+    );
+  }
+}
+
+/**
  * Refuses a count that is not a whole number of 1 or more: every loop has a cap that can be reached.
  *
  * @param where - The public function that asks.

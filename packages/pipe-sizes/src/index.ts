@@ -21,7 +21,7 @@ export {
 export { isoPressureRating } from "./rating/iso-pressure-rating.ts";
 export { hoopPressureOf, pePressureRating } from "./rating/pe-pressure-rating.ts";
 export { pvcPressureRating } from "./rating/pvc-pressure-rating.ts";
-export { readPipe } from "./read-pipe.ts";
+export { pipesLike, readPipe } from "./read-pipe.ts";
 export { type OwnPipe, ownPipe } from "./series/own-pipe.ts";
 export {
   type PeIpsMaterial,

@@ -1,6 +1,6 @@
 import { QuantityError } from "@leat/quantity";
 
-import { pipe, type PipeChoice } from "./any-pipe.ts";
+import { pipe, pipesOf, type PipeChoice } from "./any-pipe.ts";
 import type { Pipe } from "./pipe.ts";
 
 /** Longer than any name of a pipe. */
@@ -44,6 +44,31 @@ const fractions: Readonly<Record<string, string>> = {
  * ```
  */
 export function readPipe(text: string): Pipe {
+  return pipe(choiceOf(text));
+}
+
+/**
+ * Every pipe of the class of a pipe, by its name: the same series, material and dimension ratio or schedule, from the
+ * narrowest bore to the widest.
+ *
+ * @param text - The name of one of them.
+ * @returns The pipes.
+ * @throws QuantityError `size` as `readPipe` does.
+ * @example
+ * ```ts
+ * import { pipesLike } from "@leat/pipe-sizes";
+ *
+ * const names = pipesLike("4 in PE DR 11").map(({ name }) => name);
+ * names[names.indexOf("4 in PE4710 DR 11") + 1]; // => "5 in PE4710 DR 11"
+ * ```
+ */
+export function pipesLike(text: string): Pipe[] {
+  const choice = choiceOf(text);
+  pipe(choice);
+  return pipesOf(choice);
+}
+
+function choiceOf(text: string): PipeChoice {
   const found = typeof text === "string" && text.length <= longest ? form.exec(text.trim()) : null;
   if (!found?.groups) refuse(text, `write it as ${forms}`);
   const part = found.groups as {
@@ -83,7 +108,7 @@ export function readPipe(text: string): Pipe {
       : schedule
         ? { series: "PVC schedule", size: inches(part.size), schedule: ratio }
         : { series: "PVC SDR", size: inches(part.size), sdr: ratio };
-  return pipe(choice as unknown as PipeChoice);
+  return choice as unknown as PipeChoice;
 }
 
 /** `1-1/2`, `1½`, `1.5` → `1 1/2`, the key of the tables. */

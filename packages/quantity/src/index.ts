@@ -28,6 +28,6 @@ export { columnOfPressure, pressureOfColumn, rimSpeed, torque } from "./doors.ts
 export { format, formatFeetAndInches, type FormatOptions } from "./format.ts";
 export { currency, exchange, minorUnits, roundMoney, totalMoney } from "./money.ts";
 export type { Reading } from "./reading.ts";
-export type { Sources } from "./sources.ts";
+export { coverage95, type Sources } from "./sources.ts";
 export type { Minus, Plain, Plus, Product, Quotient, Relative, Root } from "./types.ts";
 export * from "./generated/units.ts";

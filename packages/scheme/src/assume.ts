@@ -1,4 +1,5 @@
 import { type Citation, commonPractice, source, type Source } from "@leat/formula";
+import { tennant } from "@leat/hydrology";
 
 /** Something that was taken for the user, who did not give it. */
 export interface Assumed {
@@ -13,15 +14,6 @@ export interface Assumed {
 }
 
 const practice = (place: string): Citation => commonPractice.at(place, "practice");
-
-/** Tennant's table of shares of the mean annual flow that a stream keeps. */
-export const tennant: Source = /* @__PURE__ */ source({
-  id: "tennant",
-  by: "Tennant",
-  title:
-    "Instream flow regimens for fish, wildlife, recreation and related environmental resources",
-  edition: "Fisheries 1(4), 1976, 6–10",
-});
 
 /** Cobb and Sharp's tests of small impulse wheels. */
 export const cobbSharp: Source = /* @__PURE__ */ source({

@@ -9,6 +9,7 @@ import {
 
 import type { Numbers } from "./compute.ts";
 import type { Plan } from "./plan.ts";
+import type { FieldSurvey } from "./survey.ts";
 
 /** What a caution looks at. */
 export interface Facts {
@@ -59,6 +60,68 @@ const extraLowVolts = 120;
 /** Open-circuit volts of a permanent-magnet machine at runaway, over its working volts. */
 export const openCircuitRatio = 3;
 
+/** A caution of the field: it looks at what was measured alone. */
+export interface FieldCaution extends Omit<Caution, "when"> {
+  /** When it is given. */
+  readonly when: (survey: FieldSurvey) => boolean;
+}
+
+/**
+ * Every caution that measuring may be given. Each defers to local codes and the regulator.
+ *
+ * @returns The cautions.
+ */
+export function fieldCautions(): readonly FieldCaution[] {
+  const practice = commonPractice.at("usual cautions of the trade", "practice");
+  return [
+    {
+      code: "moving-water",
+      severity: "caution",
+      path: ["stream"],
+      when: () => true,
+      text: "Moving water knocks people down and holds them against screens. Do not gauge in water above the knee, do not work alone, keep clear of a running intake.",
+      source: practice,
+    },
+    {
+      code: "impounding",
+      severity: "caution",
+      path: ["stream", "notch"],
+      when: ({ stream }) =>
+        stream.board !== undefined ||
+        stream.measured.some(({ notch, crest }) => notch !== undefined || crest !== undefined),
+      text: "A notch or a crest holds water back. What stands behind it must be safe when it fails; impounding may need a permit.",
+      source: practice,
+    },
+    {
+      code: "salt-in-stream",
+      severity: "caution",
+      path: ["stream", "salt"],
+      when: ({ stream }) =>
+        stream.measured.some(({ salt, saltFeed }) => salt !== undefined || saltFeed !== undefined),
+      text: "Salt in a stream harms what lives in it and what is watered from it. Ask the regulator first, use no more than the probes need, dissolve it, and tell whoever draws water downstream.",
+      source: practice,
+    },
+  ];
+}
+
+/**
+ * Notices for every caution of the field that a survey triggers.
+ *
+ * @param survey - What was measured.
+ * @returns The notices.
+ */
+export function fieldCautionNotices(survey: FieldSurvey): Notice[] {
+  return fieldCautions()
+    .filter(({ when }) => when(survey))
+    .map(({ code, severity, path, text, source: from }) => ({
+      code,
+      severity,
+      path,
+      message: text,
+      source: from,
+    }));
+}
+
 /**
  * Every caution that a scheme may be given. Each defers to local codes and licensed practice.
  *
@@ -93,22 +156,10 @@ export function cautions(): readonly Caution[] {
       text: "Nothing is said of what stays in the stream, and a placeholder was taken. Ask the regulator what must stay, and enter it (stream.leave) before the pipe is chosen.",
       source: practice,
     },
-    {
-      code: "moving-water",
-      severity: "caution",
-      path: ["stream"],
-      when: always,
-      text: "Moving water knocks people down and holds them against screens. Do not gauge in water above the knee, do not work alone, keep clear of a running intake.",
-      source: practice,
-    },
-    {
-      code: "impounding",
-      severity: "caution",
-      path: ["stream", "notch"],
-      when: ({ plan }) => plan.survey.stream.notch !== undefined,
-      text: "A notch or a crest holds water back. What stands behind it must be safe when it fails; impounding may need a permit.",
-      source: practice,
-    },
+    ...fieldCautions().map(({ when, ...caution }) => ({
+      ...caution,
+      when: ({ plan }: Facts): boolean => when(plan.survey),
+    })),
     {
       code: "trench",
       severity: "caution",

@@ -1,12 +1,4 @@
 import { loopResistance, machineEnd } from "@leat/dc-transmission";
-import {
-  francisContractedDischarge,
-  francisSuppressedDischarge,
-  hoseAndGaugeHead,
-  kindsvaterCarterDischarge,
-  timedVolumeFlow,
-  vNotchDischarge,
-} from "@leat/flow-measurement";
 import type { AnyFormula } from "@leat/formula";
 import { hydraulicPower, jetPower, shaftPower, wheelSpeed } from "@leat/impulse-turbine";
 import { jetFlow, jetVelocity, nozzleDiameter } from "@leat/nozzles";
@@ -28,6 +20,7 @@ import {
   nozzleHeadLoss,
   wheelLoss,
 } from "./power-formulas.ts";
+import type { FieldSurvey } from "./survey.ts";
 import { UnbuildableError } from "./unbuildable.ts";
 
 /** Calls the body of a formula on numbers by letter, its constants added. */
@@ -143,7 +136,7 @@ export interface Numbers {
 export type Values = Readonly<Record<string, number>>;
 
 /** Gravity and air at the site: by place where it is given, else the standard. */
-export function siteOf(plan: Pick<Plan, "survey">, use: Use): SiteNumbers {
+export function siteOf(plan: { readonly survey: FieldSurvey }, use: Use): SiteNumbers {
   const { latitude, elevation } = plan.survey.site;
   const z = elevation?.["~si"] ?? 0;
   const gravity = latitude ? use(normalGravity, { φ: latitude["~si"], h: z }) : 9.80665;
@@ -165,82 +158,13 @@ export function waterOf(
 
 /** The flow of the stream, what stays and what may be taken. */
 export function streamOf(
-  plan: Pick<Plan, "flowBy" | "leaveBy" | "survey">,
+  plan: Pick<Plan, "leaveBy">,
   values: Values,
-  g: number,
-  use: Use,
 ): { measured: number; left: number; usable: number } {
-  const measured = measuredFlow(plan, values, g, use);
+  const measured = values["stream.flow"] as number;
   const leave = values["stream.leave"] as number;
   const left = plan.leaveBy === "flow" ? leave : leave * measured;
   return { measured, left, usable: measured - left };
-}
-
-function measuredFlow(
-  { flowBy, survey }: Pick<Plan, "flowBy" | "survey">,
-  values: Values,
-  g: number,
-  use: Use,
-): number {
-  const h = values["stream.notch.head"] as number;
-  const P = values["stream.notch.sill"] as number;
-  const B = values["stream.notch.channel"] as number;
-  const factor = values["stream.notch.equation"] as number;
-  switch (flowBy) {
-    case "V notch":
-      return (
-        factor * use(vNotchDischarge, { h, θ: values["stream.notch.angle"] as number, P, B, g })
-      );
-    case "rectangular notch":
-      return (
-        factor *
-        use(kindsvaterCarterDischarge, { h, b: values["stream.notch.width"] as number, P, B })
-      );
-    case "timed volume": {
-      const repeats = (survey.stream.bucket ?? []).map(({ volume, time }) => ({
-        V: volume["~si"],
-        t: time["~si"],
-      }));
-      const [first] = repeats;
-      const mean =
-        repeats.length === 1 && first ? first.V / first.t : use(timedVolumeFlow, { repeats }).Q;
-      return (values["stream.bucket"] as number) * mean;
-    }
-    case "stated":
-      return values["stream.flow"] as number;
-  }
-}
-
-/** The two Francis forms beside the standard one, for a rectangular notch. */
-export function francisOf(values: Values, use: Use): { suppressed: number; contracted: number } {
-  const at = {
-    h: values["stream.notch.head"] as number,
-    b: values["stream.notch.width"] as number,
-    P: values["stream.notch.sill"] as number,
-    B: values["stream.notch.channel"] as number,
-  };
-  return {
-    suppressed: use(francisSuppressedDischarge, at),
-    contracted: use(francisContractedDischarge, { ...at, n: 2 }),
-  };
-}
-
-/** The fall. */
-export function fallOf(
-  plan: Pick<Plan, "fallBy">,
-  values: Values,
-  density: number,
-  g: number,
-  use: Use,
-): number {
-  return plan.fallBy === "stated"
-    ? (values["fall.gross"] as number)
-    : use(hoseAndGaugeHead, {
-        p: values["fall.gauge"] as number,
-        z: values["fall.gaugeAbove"] ?? 0,
-        ρ: density,
-        g,
-      });
 }
 
 /** What each reach loses at a flow. */
@@ -297,8 +221,8 @@ export function compute(plan: Plan, values: Values, use: Use): Numbers {
   const site = siteOf(plan, use);
   const g = site.gravity;
   const { density, viscosity } = waterOf(values, site, use);
-  const { measured, left, usable } = streamOf(plan, values, g, use);
-  const grossHead = fallOf(plan, values, density, g, use);
+  const { measured, left, usable } = streamOf(plan, values);
+  const grossHead = values["fall.gross"] as number;
   if (!(grossHead > 0)) {
     throw new UnbuildableError(
       "no-fall",

@@ -1,18 +1,13 @@
 import { continuousRating } from "@leat/dc-transmission";
 import { divertedPower, elementPower, elementsNeeded, heatingTime } from "@leat/dump-load";
 import { commonPractice, firstPrinciples, type Notice, type Working } from "@leat/formula";
-import { frictionHeadOf } from "@leat/penstock";
 import {
   ampere,
   type AnyQuantity,
-  bar,
   coherentUnit,
   footPerSecond,
   format,
-  gallonPerMinute,
   kelvin,
-  litrePerSecond,
-  poundPerSquareInch,
   Quantity,
   volt,
   watt,
@@ -20,19 +15,13 @@ import {
 
 import { type Account, accountNotice, type Loss } from "./account.ts";
 import { type Assumed, commonElement } from "./assume.ts";
+import { bothFlows, bothPressures } from "./both.ts";
 import { cautionNotices, openCircuitRatio } from "./cautions.ts";
-import {
-  compute,
-  fallOf,
-  francisOf,
-  type Numbers,
-  siteOf,
-  streamOf,
-  useBody,
-  type Values,
-  waterOf,
-} from "./compute.ts";
-import { type Parameter, type Plan, planOf, type Sizing } from "./plan.ts";
+import { compute, type Numbers, useBody, type Values } from "./compute.ts";
+import { firstLook } from "./first-look.ts";
+import { inOrder } from "./in-order.ts";
+import type { Parameter } from "./ledger.ts";
+import { type Plan, planOf } from "./plan.ts";
 import { Recorder } from "./recorder.ts";
 import type { Survey } from "./survey.ts";
 import { k95, type Spread, spreadOf } from "./uncertainty.ts";
@@ -91,14 +80,14 @@ export interface Design {
   readonly site: string;
   /** The stream. */
   readonly stream: {
-    readonly by: Plan["flowBy"];
+    readonly by: string;
     readonly measured: Quantity<"volume flow">;
     readonly left: Quantity<"volume flow">;
     readonly usable: Quantity<"volume flow">;
   };
   /** The fall. */
   readonly fall: {
-    readonly by: Plan["fallBy"];
+    readonly by: string;
     readonly gross: Quantity<"gross head">;
     readonly loss: Quantity<"head loss">;
     readonly net: Quantity<"net head">;
@@ -188,62 +177,35 @@ export function designScheme(survey: Survey, assumed: readonly Assumed[] = []): 
   const recorder = new Recorder();
   const numbers = compute(plan, values, recorder.use);
   const limits = recorder.limits(plan.parameters);
-  const formulas = recorder.formulas();
+  const made = [...plan.flow.measurements, ...plan.fall.measurements];
+  const formulas = once([...made.flatMap((each) => each.formulas), ...recorder.formulas()]);
 
   const account = accountOf(plan, numbers);
   const more: Assumed[] = [];
   const divert = divertOf(plan, numbers, values, more);
-  const notices = order([
+  const notices = inOrder([
     ...[accountNotice(account) ?? []].flat(),
-    ...checks(plan, numbers, values),
+    ...[plan.flow, plan.fall].flatMap((each) => each.notices),
+    ...checks(plan, numbers),
     ...limits.map(asSurveyNotice),
   ]);
   const spread = spreadOf(plan.parameters, (at) => compute(plan, at, useBody).delivered, survey.id);
-  const told = order([...notices, ...refusedDraws(spread), ...cautionNotices({ plan, numbers })]);
+  const told = inOrder([...notices, ...refusedDraws(spread), ...cautionNotices({ plan, numbers })]);
   const stopped = told.some(({ severity }) => severity === "stop");
   const design: Design = {
     ...present(plan, numbers, account, divert, [...assumed, ...plan.assumed, ...more], formulas),
-    ...(!stopped && { headline: headlineOf(survey.id, numbers.delivered, spread) }),
+    ...(!stopped && {
+      headline: headlineOf(survey.id, numbers.delivered, spread, plan.parameters),
+    }),
     narrow: stopped ? [] : narrowing(plan.parameters, spread),
     notices: told,
   };
-  return { design, plan, numbers, working: () => recorder.sheets(plan.parameters) };
-}
-
-/** A look at the scheme before pipe and cable are chosen. */
-function firstLook(
-  parameters: readonly Parameter[],
-  partial: Parameters<Parameters<typeof planOf>[1]>[1],
-): Sizing {
-  const values: Values = Object.fromEntries(parameters.map(({ key, value }) => [key, value]));
-  const site = siteOf(partial, useBody);
-  const { density, viscosity } = waterOf(values, site, useBody);
-  const { usable } = streamOf(partial, values, site.gravity, useBody);
-  const head = fallOf(partial, values, density, site.gravity, useBody);
-  const roughPower =
-    density *
-    site.gravity *
-    usable *
-    head *
-    (values["wheel.efficiency"] as number) *
-    (values["machine.efficiency"] as number);
-  const volts = values["bank.charging"] as number;
   return {
-    staticPressure: density * site.gravity * head,
-    lossShare: (bore, height, length) =>
-      frictionShare({ usable, viscosity, gravity: site.gravity, head }, bore, height, length),
-    // I²·R over P, written so that no flow gives no loss.
-    cableShare: (resistance) => (roughPower * resistance) / (volts * volts),
+    design,
+    plan,
+    numbers,
+    working: () => [...made.flatMap((each) => each.working()), ...recorder.sheets(plan.parameters)],
   };
-}
-
-function frictionShare(
-  at: { usable: number; viscosity: number; gravity: number; head: number },
-  bore: number,
-  height: number,
-  length: number,
-): number {
-  return frictionHeadOf(at.usable, bore, height, length, at.viscosity, at.gravity) / at.head;
 }
 
 function accountOf(plan: Plan, n: Numbers): Account {
@@ -354,7 +316,7 @@ function divertOf(plan: Plan, n: Numbers, values: Values, assumed: Assumed[]): D
 }
 
 /** What the numbers themselves stop or caution. */
-function checks(plan: Plan, n: Numbers, values: Values): Notice[] {
+function checks(plan: Plan, n: Numbers): Notice[] {
   const notices: Notice[] = [];
   const flow = (q: number): string => bothFlows(q);
   if (n.usable <= 0) {
@@ -385,11 +347,7 @@ function checks(plan: Plan, n: Numbers, values: Values): Notice[] {
       limit: `at most ${flow(n.usable)}`,
     });
   }
-  notices.push(
-    ...pressureChecks(plan, n),
-    ...flowNotes(plan, n, values),
-    ...currentChecks(plan, n),
-  );
+  notices.push(...pressureChecks(plan, n), ...flowNotes(n), ...currentChecks(plan, n));
   return notices;
 }
 
@@ -425,17 +383,8 @@ function footPressure(plan: Plan, n: Numbers, i: number): number {
   return (n.staticPressure * above) / total;
 }
 
-function flowNotes(plan: Plan, n: Numbers, values: Values): Notice[] {
+function flowNotes(n: Numbers): Notice[] {
   const notices: Notice[] = [];
-  if (plan.flowBy === "rectangular notch") {
-    const { suppressed, contracted } = francisOf(values, useBody);
-    notices.push({
-      code: "notch-forms",
-      severity: "note",
-      path: ["stream", "notch"],
-      message: `read as a suppressed weir (no side contractions, as shop tables are) the notch gives ${bothFlows(suppressed)}; with both ends contracted ${bothFlows(contracted)}, because the water narrows past the edges. The standard form for its own width ratio is used: ${bothFlows(n.measured)}.`,
-    });
-  }
   n.reaches.forEach(({ velocity }, i) => {
     const ceiling = footPerSecond.of(5)["~si"];
     if (velocity <= ceiling) return;
@@ -516,23 +465,50 @@ function refusedDraws({ refused, draws }: Spread): Notice[] {
 function asSurveyNotice(notice: Notice): Notice {
   return {
     ...notice,
-    message: notice.message.replace(
-      "Pass onNotice to accept the extrapolation.",
-      "The figure is an extrapolation.",
-    ),
+    message: `${notice.message} The figure is an extrapolation.`,
   };
 }
 
-function order(notices: readonly Notice[]): Notice[] {
-  const rank = { stop: 0, caution: 1, note: 2 };
-  const seen = new Set<string>();
-  return notices
-    .filter(({ message }) => !seen.has(message) && seen.add(message))
-    .toSorted((a, b) => rank[a.severity] - rank[b.severity]);
+/** Formulas that were used more than once, once. */
+function once(formulas: Design["formulas"]): Design["formulas"] {
+  return Array.from(new Map(formulas.map((each) => [each.id, each])).values());
 }
 
-function headlineOf(id: string, watts: number, spread: Spread): Headline {
-  const sources = new Map(Array.from(spread.contributions, ([key, c]) => [`${id}.${key}`, c]));
+/** Contribution of each reading: that of a measured number is shared out among what it was made of. */
+function contributionsOf(
+  parameters: readonly Parameter[],
+  spread: Spread,
+): (Narrowed & { readonly contribution: number })[] {
+  return parameters.flatMap(({ key, what, measure, parts }) => {
+    const contribution = spread.contributions.get(key);
+    if (contribution === undefined) return [];
+    return parts
+      ? parts.map((part) => ({
+          key: part.key,
+          what: part.what,
+          measure: part.measure,
+          contribution: contribution * part.share,
+        }))
+      : [{ key, what, measure, contribution }];
+  });
+}
+
+/** A number that the watts owe a part of their spread to. */
+interface Narrowed {
+  readonly key: string;
+  readonly what: string;
+  readonly measure: string | undefined;
+}
+
+function headlineOf(
+  id: string,
+  watts: number,
+  spread: Spread,
+  parameters: readonly Parameter[],
+): Headline {
+  const sources = new Map<string, number>();
+  for (const { key, contribution } of contributionsOf(parameters, spread))
+    sources.set(`${id}.${key}`, (sources.get(`${id}.${key}`) ?? 0) + contribution);
   return {
     watts: new Quantity("electric power", watts, sources),
     half: coherentUnit("electric power").of(spread.half),
@@ -544,10 +520,9 @@ function headlineOf(id: string, watts: number, spread: Spread): Headline {
 /** What knowing each number exactly would do, worked out one by one; the three that do most. */
 function narrowing(parameters: readonly Parameter[], spread: Spread): Narrowing[] {
   const scale = spread.standard === 0 ? 0 : spread.half / spread.standard;
-  return parameters
+  return contributionsOf(parameters, spread)
     .filter(({ measure }) => measure !== undefined)
-    .flatMap(({ key, what, measure }) => {
-      const c = spread.contributions.get(key) ?? 0;
+    .flatMap(({ key, what, measure, contribution: c }) => {
       if (c === 0) return [];
       const left = scale * Math.sqrt(Math.max(spread.standard * spread.standard - c * c, 0));
       return [{ key, what, how: measure as string, half: coherentUnit("electric power").of(left) }];
@@ -582,23 +557,17 @@ function present(
     coherentUnit(kind).of(value);
   const given = (key: string): AnyQuantity | undefined =>
     plan.parameters.find((p) => p.key === key)?.given as AnyQuantity | undefined;
-  const stated =
-    plan.fallBy === "stated" ? (given("fall.gross") as unknown as Quantity<"length">) : undefined;
-  const measured =
-    plan.flowBy === "stated"
-      ? (given("stream.flow") as unknown as Quantity<"volume flow">)
-      : of("volume flow", n.measured);
   return {
     site: plan.survey.site.name ?? plan.survey.id,
     stream: {
-      by: plan.flowBy,
-      measured,
+      by: plan.flow.by,
+      measured: plan.flow.taken.value,
       left: of("volume flow", n.left),
       usable: of("volume flow", n.usable),
     },
     fall: {
-      by: plan.fallBy,
-      gross: stated ? stated.as("gross head") : of("gross head", n.grossHead),
+      by: plan.fall.by,
+      gross: plan.fall.taken.value,
       loss: of("head loss", n.grossHead - n.netHead),
       net: of("net head", n.netHead),
       staticPressure: of("pressure", n.staticPressure),
@@ -652,14 +621,4 @@ function present(
     assumed,
     formulas,
   };
-}
-
-function bothFlows(q: number): string {
-  const flow = coherentUnit("volume flow").of(q);
-  return `${format(flow, litrePerSecond, 3)} (${format(flow, gallonPerMinute, 3)})`;
-}
-
-function bothPressures(p: number): string {
-  const pressure = coherentUnit("pressure").of(p);
-  return `${format(pressure, bar, 3)} (${format(pressure, poundPerSquareInch, 3)})`;
 }

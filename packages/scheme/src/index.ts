@@ -4,9 +4,18 @@
  * @packageDocumentation
  */
 export { type Account, accountNotice, type Loss, openBy } from "./account.ts";
-export { type Assumed, cobbSharp, tennant } from "./assume.ts";
-export { type Caution, cautions, type Facts, iec60364, iec61558 } from "./cautions.ts";
+export { type Assumed, cobbSharp } from "./assume.ts";
+export {
+  type Caution,
+  cautions,
+  type Facts,
+  type FieldCaution,
+  fieldCautions,
+  iec60364,
+  iec61558,
+} from "./cautions.ts";
 export type { Numbers, ReachNumbers } from "./compute.ts";
+export { isCustomary } from "./customary.ts";
 export {
   type Design,
   type Designed,
@@ -15,8 +24,13 @@ export {
   type Headline,
   type Narrowing,
 } from "./design.ts";
-export { type Parameter, type ParameterSpread, type Plan, type PlannedReach } from "./plan.ts";
-export { fromPlain, type Plain, toPlain } from "./plain.ts";
+export type { Parameter, ParameterSpread, Part } from "./ledger.ts";
+export { measureSurvey, type Measurements } from "./measure/measure-survey.ts";
+export type { Combined, Measured } from "./measure/measured.ts";
+export type { Board } from "./measure/weir.ts";
+export type { Fact, Measurement } from "./measure/measurement.ts";
+export type { Plan, PlannedReach } from "./plan.ts";
+export { fromPlain, type Plain, type Result, toPlain } from "./plain.ts";
 export {
   directCurrentPower,
   machineLoss,
@@ -25,5 +39,13 @@ export {
   wheelLoss,
 } from "./power-formulas.ts";
 export type * from "./survey.ts";
-export type { Spread } from "./uncertainty.ts";
+export { k95, type Spread } from "./uncertainty.ts";
 export { UnbuildableError } from "./unbuildable.ts";
+export {
+  type BuiltFor,
+  type LowFlows,
+  type MonthOfStream,
+  streamYear,
+  type StreamYear,
+} from "./stream/stream-year.ts";
+export type { Carried } from "./stream/site-record.ts";

@@ -1,12 +1,15 @@
 import { type Origin, type PointJson, type QuantityJson } from "@leat/quantity";
 import { fromJSON, pointFromJSON } from "@leat/quantity/text";
 
+/** What a result is of. */
+export type Result = "design" | "measurements" | "stream";
+
 /** A result as plain data, with the version of its form. */
 export interface Plain {
   /** Version of the form. */
   readonly leat: 1;
   /** What it is. */
-  readonly is: "design";
+  readonly is: Result;
   /** The result; quantities and points are in their own versioned form. */
   readonly result: unknown;
 }
@@ -14,12 +17,15 @@ export interface Plain {
 /**
  * A result as plain data: for JSON, files, workers and a second installed copy.
  *
- * @param result - A design.
+ * @param result - What `designScheme`, `measureSurvey` or `streamYear` gave.
+ * @param is - What it is.
  * @returns Plain data, sharing nothing with the result.
  */
-export function toPlain(result: object): Plain {
-  return { leat: 1, is: "design", result: JSON.parse(JSON.stringify(result)) as unknown };
+export function toPlain(result: object, is: Result = "design"): Plain {
+  return { leat: 1, is, result: JSON.parse(JSON.stringify(result)) as unknown };
 }
+
+const results: readonly Result[] = ["design", "measurements", "stream"];
 
 /**
  * A result from its plain form: quantities and points are quantities and points again.
@@ -30,9 +36,9 @@ export function toPlain(result: object): Plain {
  */
 export function fromPlain(plain: unknown): unknown {
   const { leat, is, result } = (plain ?? {}) as Partial<Plain>;
-  if (leat !== 1 || is !== "design") {
+  if (leat !== 1 || !results.some((each) => each === is)) {
     throw new Error(
-      `this is not a design of version 1: leat = ${String(leat)}, is = ${String(is)}. It may come from a later version.`,
+      `this is not a result of version 1 (${results.join(", ")}): leat = ${String(leat)}, is = ${String(is)}. It may come from a later version.`,
     );
   }
   return revive(result);

@@ -17,7 +17,7 @@ import {
 } from "@leat/quantity";
 
 import { type Use, useBody } from "./compute.ts";
-import type { Parameter } from "./plan.ts";
+import type { Parameter } from "./ledger.ts";
 
 interface Call {
   readonly formula: AnyFormula;

@@ -1,10 +1,10 @@
 import { seededRandom } from "@leat/numerics";
 
-import type { Parameter } from "./plan.ts";
+import type { Parameter } from "./ledger.ts";
 import { UnbuildableError } from "./unbuildable.ts";
 
 /** Half the width of a 95 % interval, over the standard uncertainty of a normal distribution. */
-export const k95: number = 1.96;
+export const k95: number = 1.959963984540054;
 
 /** The spread of a result, and what it is made of. */
 export interface Spread {

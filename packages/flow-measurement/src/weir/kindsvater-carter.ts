@@ -2,24 +2,12 @@ import { bound, firstPrinciples, formula, input, output, range, ratio } from "@l
 import { foot, metre, millimetre } from "@leat/quantity";
 
 import { blevins, iso1438, usbrWaterMeasurementManual } from "../sources.ts";
+import { between } from "./between.ts";
 import {
   kindsvaterCarterCoefficients,
   kindsvaterCarterWidthCorrection,
   rootFootPerSecond,
 } from "./kindsvater-carter-coefficients.ts";
-
-/** The straight line through the two points about x, and on beyond the ends. */
-function between(xs: readonly number[], ys: readonly number[], x: number): number {
-  let i = 1;
-  while (i < xs.length - 1 && x > (xs[i] as number)) i++;
-  const [x0, x1, y0, y1] = [
-    xs[i - 1] as number,
-    xs[i] as number,
-    ys[i - 1] as number,
-    ys[i] as number,
-  ];
-  return y0 + ((y1 - y0) * (x - x0)) / (x1 - x0);
-}
 
 /**
  * Discharge over a thin-plate rectangular notch, of any width from a slot to the whole channel

@@ -38,6 +38,8 @@ export const kindTable: readonly (readonly [string, string, number, string?])[] 
   ["resistivity","Ω·m",-1073018],
   ["conductance","S",1073020],
   ["conductivity","S/m",1073018],
+  ["conductivity time","S·s/m",1081210],
+  ["concentration per conductivity","kg/(m²·S)",-1072896],
   ["inductance","H",-1064828],
   ["capacitance","F",1081212],
   ["voltage constant","V·s/rad",-137439494012],
@@ -58,6 +60,7 @@ export const kindTable: readonly (readonly [string, string, number, string?])[] 
   ["efficiency","1",0,"ratio"],
   ["coefficient","1",0,"ratio"],
   ["count","1",0,"ratio"],
+  ["runoff","m/s",-8190,"velocity"],
 ];
 
 /** Left, sign, right, result, for sums of unlike kinds. */

@@ -35,6 +35,8 @@ export interface ExponentsOf {
   "resistivity": ["3", "1", "-3", "-2", "0", "0", "0"];
   "conductance": ["-2", "-1", "3", "2", "0", "0", "0"];
   "conductivity": ["-3", "-1", "3", "2", "0", "0", "0"];
+  "conductivity time": ["-3", "-1", "4", "2", "0", "0", "0"];
+  "concentration per conductivity": ["0", "2", "-3", "-2", "0", "0", "0"];
   "inductance": ["2", "1", "-2", "-2", "0", "0", "0"];
   "capacitance": ["-2", "-1", "4", "2", "0", "0", "0"];
   "voltage constant": ["2", "1", "-2", "-1", "0", "0", "-1"];
@@ -55,6 +57,7 @@ export interface ExponentsOf {
   "efficiency": ["0", "0", "0", "0", "0", "0", "0"];
   "coefficient": ["0", "0", "0", "0", "0", "0", "0"];
   "count": ["0", "0", "0", "0", "0", "0", "0"];
+  "runoff": ["1", "0", "-1", "0", "0", "0", "0"];
 }
 
 /** What a product of these exponents is called. */
@@ -92,6 +95,8 @@ export interface NameOf {
   "3,1,-3,-2,0,0,0": "resistivity";
   "-2,-1,3,2,0,0,0": "conductance";
   "-3,-1,3,2,0,0,0": "conductivity";
+  "-3,-1,4,2,0,0,0": "conductivity time";
+  "0,2,-3,-2,0,0,0": "concentration per conductivity";
   "2,1,-2,-2,0,0,0": "inductance";
   "-2,-1,4,2,0,0,0": "capacitance";
   "2,1,-2,-1,0,0,-1": "voltage constant";
@@ -115,6 +120,8 @@ export interface RelativesOf {
   "net head": "length" | "gross head" | "net head" | "head loss" | "pipe length";
   "head loss": "length" | "gross head" | "net head" | "head loss" | "pipe length";
   "pipe length": "length" | "gross head" | "net head" | "head loss" | "pipe length";
+  "velocity": "velocity" | "runoff";
+  "runoff": "velocity" | "runoff";
   "power": "power" | "hydraulic power" | "shaft power" | "electric power";
   "hydraulic power": "power" | "hydraulic power" | "shaft power" | "electric power";
   "shaft power": "power" | "hydraulic power" | "shaft power" | "electric power";
@@ -133,6 +140,7 @@ export interface PlainOf {
   "efficiency": "ratio";
   "coefficient": "ratio";
   "count": "ratio";
+  "runoff": "velocity";
 }
 
 /** Sums of unlike kinds that have a meaning. */

@@ -40,6 +40,8 @@ export const acre: Unit<"area"> = /* @__PURE__ */ unit("area", "acre", 316160658
 export const squareMile: Unit<"area"> = /* @__PURE__ */ unit("area", "mi²", 40468564224, 15625);
 /** m³, the coherent unit of volume. */
 export const cubicMetre: Unit<"volume"> = /* @__PURE__ */ unit("volume", "m³", 1);
+/** mL = 1/1000000 m³, exactly. */
+export const millilitre: Unit<"volume"> = /* @__PURE__ */ unit("volume", "mL", 1, 1000000);
 /** L = 1/1000 m³, exactly. */
 export const litre: Unit<"volume"> = /* @__PURE__ */ unit("volume", "L", 1, 1000);
 /** gal = 231 × 0.0254 × 0.0254 × 0.0254 m³, exactly. */
@@ -206,6 +208,16 @@ export const siemens: Unit<"conductance"> = /* @__PURE__ */ unit("conductance", 
 export const siemensPerMetre: Unit<"conductivity"> = /* @__PURE__ */ unit("conductivity", "S/m", 1);
 /** µS/cm = 1/10000 S/m, exactly. */
 export const microsiemensPerCentimetre: Unit<"conductivity"> = /* @__PURE__ */ unit("conductivity", "µS/cm", 1, 10000);
+/** mS/cm = 1/10 S/m, exactly. */
+export const millisiemensPerCentimetre: Unit<"conductivity"> = /* @__PURE__ */ unit("conductivity", "mS/cm", 1, 10);
+/** µS·s/cm = 1/10000 S·s/m, exactly. */
+export const microsiemensSecondPerCentimetre: Unit<"conductivity time"> = /* @__PURE__ */ unit("conductivity time", "µS·s/cm", 1, 10000);
+/** (mg/L)/(µS/cm) = 10 kg/(m²·S), exactly. */
+export const milligramPerLitrePerMicrosiemensPerCentimetre: Unit<"concentration per conductivity"> = /* @__PURE__ */ unit("concentration per conductivity", "(mg/L)/(µS/cm)", 10);
+/** L/(s·km²) = 1/1000000000 m/s, exactly. */
+export const litrePerSecondPerSquareKilometre: Unit<"runoff"> = /* @__PURE__ */ unit("runoff", "L/(s·km²)", 1, 1000000000);
+/** mm/yr = 1/(1000 × 365.25 × 86400) m/s, exactly. */
+export const millimetrePerYear: Unit<"runoff"> = /* @__PURE__ */ unit("runoff", "mm/yr", 1, 31557600000);
 /** H, the coherent unit of inductance. */
 export const henry: Unit<"inductance"> = /* @__PURE__ */ unit("inductance", "H", 1);
 /** mH = 1/1000 H, exactly. */

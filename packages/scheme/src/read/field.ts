@@ -141,6 +141,50 @@ export function oneOf(says: string, allowed: readonly string[]): Field {
   });
 }
 
+/** A day of the calendar, as ISO 8601 writes it. */
+export function date(says: string): Field {
+  return text(says, ["2026-08-14"], (written) => {
+    const day = /^\d{4}-\d\d-\d\d$/.test(written) ? new Date(`${written}T00:00:00Z`) : undefined;
+    // 2026-02-30 comes back as the second of March.
+    if (!day || Number.isNaN(day.getTime()) || day.toISOString().slice(0, 10) !== written) {
+      throw new FieldError(
+        "date",
+        `${JSON.stringify(written.slice(0, 60))} is not a day; write year, month and day, such as 2026-08-14.`,
+      );
+    }
+    return () => written;
+  });
+}
+
+/** A day of any year. */
+export function monthDay(says: string): Field {
+  return text(says, ["10-15"], (written) => {
+    // Of a leap year, so that 02-29 is a day.
+    const day = /^\d\d-\d\d$/.test(written) ? new Date(`2024-${written}T00:00:00Z`) : undefined;
+    if (!day || Number.isNaN(day.getTime()) || day.toISOString().slice(5, 10) !== written)
+      throw new FieldError(
+        "date",
+        `${JSON.stringify(written.slice(0, 60))} is not a day of the year; write month and day, such as 10-15.`,
+      );
+    return () => written;
+  });
+}
+
+/** A time of day, or a time since any beginning. */
+export function clock(says: string): Field {
+  return text(says, ["09:40", "25 min"], (written) => {
+    const parts = /^(\d{1,2}):([0-5]\d)(?::([0-5]\d))?$/.exec(written)?.slice(1).map(Number);
+    const [hours = 24, minutes = 0, seconds = 0] = parts ?? [];
+    const since = parts && `${hours * 3600 + minutes * 60 + (seconds || 0)} s`;
+    const example = "09:40 or 25 min";
+    if (parts && hours > 23)
+      throw new FieldError("time", `${written} is not a time of day, such as ${example}.`);
+    readAs(since ?? written, ["time"], { wanted: "a time", example });
+    return (path) =>
+      readAs(since ?? written, ["time"], { wanted: "a time", example, source: path });
+  });
+}
+
 /** A whole number from 1 to 999. */
 export function count(says: string): Field {
   return text(says, ["2"], (written) => {
@@ -155,7 +199,7 @@ export function count(says: string): Field {
 }
 
 /** What is wrong with a field, with a code for it. */
-class FieldError extends Error {
+export class FieldError extends Error {
   readonly code: string;
 
   constructor(code: string, message: string) {

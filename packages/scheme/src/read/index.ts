@@ -4,5 +4,6 @@
  * @packageDocumentation
  */
 export { FileError, type Problem, problemText } from "./problem.ts";
-export { readSurvey, type ReadSurvey } from "./survey.ts";
+export { type ReadFieldSurvey, readFieldSurvey, type ReadSurvey, readSurvey } from "./survey.ts";
 export { surveyJsonSchema } from "./schema.ts";
+export { OpenError, type OpenFile } from "./tables.ts";

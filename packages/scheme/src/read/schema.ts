@@ -3,8 +3,8 @@ import * as z from "zod";
 
 import { fittingNames } from "../fittings.ts";
 import { count, field, named, oneOf, size, temperature, words } from "./field.ts";
+import { leaveRules, throughTheYear, wayOfFall, wayOfFlow } from "./ways.ts";
 
-const flow = { kinds: ["volume flow"], example: "400 gal/min" };
 const length = { kinds: ["length"], example: "900 ft" };
 const upToWhole = (kind: string): { kind: string; least: string; most: string } => ({
   kind,
@@ -13,53 +13,6 @@ const upToWhole = (kind: string): { kind: string; least: string; most: string } 
 });
 const share = (says: string, example: string): ReturnType<typeof field> =>
   field({ kinds: ["efficiency"], says, example, between: upToWhole("efficiency") });
-
-const notch = z
-  .strictObject({
-    shape: oneOf("shape of the opening", ["V", "rectangular"]),
-    head: field({
-      ...length,
-      says: "level over the vertex or the sill, read upstream of the drawdown",
-      example: "3 1/2 in",
-    }),
-    "read to": field({
-      ...length,
-      says: "smallest division of the ruler that the head was read on",
-      example: "1/8 in",
-    }).optional(),
-    angle: field({
-      kinds: ["angle"],
-      says: "full angle of a V",
-      example: "90°",
-      between: { kind: "angle", least: "1°", most: "179°" },
-    }).optional(),
-    width: field({
-      ...length,
-      says: "width of a rectangular opening",
-      example: "16 in",
-    }).optional(),
-    sill: field({
-      ...length,
-      says: "vertex or sill over the bed of the channel",
-      example: "1 ft",
-    }).optional(),
-    channel: field({
-      ...length,
-      says: "width of the channel that brings the water",
-      example: "5 ft",
-    }).optional(),
-  })
-  .meta({ description: "a reading over a thin-plate notch" });
-
-const bucket = z
-  .array(
-    z.strictObject({
-      volume: field({ kinds: ["volume"], says: "volume filled", example: "20 L" }),
-      time: field({ kinds: ["time"], says: "time to fill it", example: "9.8 s" }),
-    }),
-  )
-  .min(1)
-  .meta({ description: "fillings of a vessel, one row each" });
 
 const fitting = z.strictObject({
   what: oneOf("fitting", fittingNames()).optional(),
@@ -91,8 +44,7 @@ const reach = z.strictObject({
   fittings: z.array(fitting).optional(),
 });
 
-/** The survey file, as zod sees it: every scalar is text. */
-export const surveySchema: z.ZodType = z
+const survey = z
   .strictObject({
     leat: oneOf("version of this form of file", ["1"]).optional(),
     site: z
@@ -119,42 +71,29 @@ export const surveySchema: z.ZodType = z
       })
       .optional(),
     stream: z.strictObject({
-      flow: field({
-        ...flow,
-        says: "flow of the stream, where no measurement of it is given",
-      }).optional(),
-      notch: notch.optional(),
-      bucket: bucket.optional(),
+      ...wayOfFlow,
+      measured: z
+        .array(z.strictObject(wayOfFlow))
+        .min(1)
+        .meta({ description: "measurements of the flow, one row each" })
+        .optional(),
+      ...throughTheYear,
       leave: field({
         kinds: ["volume flow", "ratio"],
-        says: "what must stay in the stream: a flow, or a share of the measured flow",
+        says: "what must stay in the stream: a flow, or a share of the measured flow; or leave by rules",
         example: "30 %",
         sign: "non-negative",
         between: upToWhole("ratio"),
       }).optional(),
+      "leave by rules": leaveRules.optional(),
     }),
     fall: z.strictObject({
-      gross: field({
-        kinds: ["length", "pressure"],
-        says: "fall from the intake's water level to the nozzles; a pressure is taken as a gauge reading",
-        example: "110 ft",
-      }).optional(),
-      gauge: field({
-        kinds: ["pressure"],
-        says: "gauge at the bottom of a full, closed hose or pipe",
-        example: "47.7 psi",
-      }).optional(),
-      "gauge above nozzles": field({
-        ...length,
-        says: "height of the gauge over the nozzles",
-        example: "1 ft",
-        sign: "any",
-      }).optional(),
-      "read to": field({
-        kinds: ["length", "pressure"],
-        says: "smallest division of the instrument",
-        example: "1 psi",
-      }).optional(),
+      ...wayOfFall,
+      measured: z
+        .array(z.strictObject(wayOfFall))
+        .min(1)
+        .meta({ description: "measurements of the fall, one row each" })
+        .optional(),
     }),
     reaches: z.array(reach).min(1),
     jets: z
@@ -262,6 +201,17 @@ export const surveySchema: z.ZodType = z
     title: "Leat survey",
     description: "A stream, its fall and the scheme on it, in the units people write.",
   });
+
+/** The survey file, as zod sees it: every scalar is text. */
+export const surveySchema: z.ZodType = survey;
+
+/** The same for what was measured: what is chosen later may be absent. */
+export const fieldSurveySchema: z.ZodType = survey.partial({
+  fall: true,
+  reaches: true,
+  cable: true,
+  bank: true,
+});
 
 /** Sections that may be written as one value, and the key that the value stands for. */
 export const shorthands: Readonly<Record<string, { readonly key: string; readonly list?: true }>> =

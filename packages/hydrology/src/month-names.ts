@@ -1,0 +1,15 @@
+/** Months by name, January first. */
+export const monthNames: readonly string[] = [
+  "January",
+  "February",
+  "March",
+  "April",
+  "May",
+  "June",
+  "July",
+  "August",
+  "September",
+  "October",
+  "November",
+  "December",
+];

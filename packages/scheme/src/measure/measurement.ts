@@ -1,0 +1,200 @@
+import {
+  type AnyFormula,
+  type Args,
+  cite,
+  type Citation,
+  type Constants,
+  type Formula,
+  type Inputs,
+  NonPhysicalError,
+  type Notice,
+  type Outputs,
+  type Result,
+  working,
+  type Working,
+} from "@leat/formula";
+import type { Quantity } from "@leat/quantity";
+
+import type { Ledger, Part } from "../ledger.ts";
+import { k95 } from "../uncertainty.ts";
+
+/** Something worth printing beside a measurement. */
+export interface Fact {
+  /** What it is, in words. */
+  readonly what: string;
+  /** Its value, as printed. */
+  readonly value: string;
+}
+
+/** One measurement: what it came to, how it was made, and what is to be said of it. */
+export interface Measurement<K extends string> {
+  /** Where it stands in the survey. */
+  readonly path: readonly (string | number)[];
+  /** What the survey calls it, or how it was made. */
+  readonly name: string;
+  /** How it was made, in words. */
+  readonly by: string;
+  /** The day it was made, where that is told. */
+  readonly on?: string;
+  /** What it came to, with every source of uncertainty. */
+  readonly value: Quantity<K>;
+  /** Half width at 95 %. */
+  readonly half: Quantity<K>;
+  /** What the half width is made of, the largest part first. */
+  readonly parts: readonly Part[];
+  /** Whose equations were used, in order. */
+  readonly sources: readonly Citation[];
+  /** What else it shows. */
+  readonly facts: readonly Fact[];
+  /** What is to be said of it. */
+  readonly notices: readonly Notice[];
+  /** The formulas that were used, each with its revision. */
+  readonly formulas: readonly { readonly id: string; readonly revision: number }[];
+  /** The calculation as it can be followed by hand. */
+  readonly working: () => Working[];
+}
+
+/** What a way of measuring gives. */
+export interface Taken<K extends string> {
+  /** How it was made, in words. */
+  readonly by: string;
+  /** What it came to. */
+  readonly value: Quantity<K>;
+}
+
+interface Call {
+  readonly formula: AnyFormula;
+  readonly args: Readonly<Record<string, unknown>>;
+}
+
+/** Works one measurement out: calls formulas, keeps what they were called with and what they said. */
+export class Taking {
+  /** Where it stands, as one word: `stream.measured.2`. */
+  readonly key: string;
+  /** Where it stands. */
+  readonly path: readonly (string | number)[];
+  /** Where assumptions and hints are listed. */
+  readonly ledger: Ledger;
+  readonly notices: Notice[] = [];
+  readonly facts: Fact[] = [];
+  readonly #calls: Call[] = [];
+
+  /**
+   * @param ledger - Where assumptions and hints are listed.
+   * @param key - Where it stands, as one word.
+   * @param path - Where it stands.
+   */
+  constructor(ledger: Ledger, key: string, path: readonly (string | number)[]) {
+    this.ledger = ledger;
+    this.key = key;
+    this.path = path;
+  }
+
+  /** Calls a formula; a limit that is exceeded becomes a notice, because the survey is what it is. */
+  readonly call = <I extends Inputs, O extends Outputs, C extends Constants, S extends boolean>(
+    formula: Formula<I, O, C, S>,
+    args: NoInfer<Args<I>>,
+  ): Result<O, S> => {
+    this.#calls.push({ formula: formula as unknown as AnyFormula, args: args as never });
+    return formula(args, { onNotice: this.tell });
+  };
+
+  /** Takes a notice of a formula or an analysis, its path set under that of the measurement. */
+  readonly tell = (notice: Notice): void => {
+    const extrapolated = notice.code.endsWith("/out-of-range");
+    this.notices.push({
+      ...notice,
+      path: [...this.path, ...notice.path],
+      message: extrapolated ? `${notice.message} The figure is an extrapolation.` : notice.message,
+    });
+  };
+
+  /** Lists something that was taken for the user. */
+  assume(at: readonly (string | number)[], what: string, value: string, because?: Citation): void {
+    this.ledger.assume([...this.path, ...at], what, value, because);
+  }
+
+  /** A reading under the measurement, with its spread as a source of its own. */
+  reading<K extends string>(
+    at: string,
+    about: Parameters<Ledger["reading"]>[1],
+    given: Quantity<K>,
+  ): Quantity<K> {
+    return this.ledger.reading(`${this.key}.${at}`, about, given);
+  }
+
+  /** Works something out; what nothing physical can have is told with its place in the survey. */
+  guarded<T>(run: () => T): T {
+    try {
+      return run();
+    } catch (error) {
+      if (!(error instanceof NonPhysicalError)) throw error;
+      throw new NonPhysicalError(
+        error.notices.map((notice) => ({ ...notice, path: [...this.path, ...notice.path] })),
+      );
+    }
+  }
+
+  /** Names sources of uncertainty: what each is, and how to know it better. */
+  hints(hints: Readonly<Record<string, readonly [what: string, how?: string]>>): void {
+    for (const [source, [what, how]] of Object.entries(hints))
+      this.ledger.hint(source, { what, how });
+  }
+
+  /** Adds a source of uncertainty to a result, as a share of it at 95 %. */
+  spread<K extends string>(
+    value: Quantity<K>,
+    share: number,
+    at: string,
+    what: string,
+    how?: string,
+  ): Quantity<K> {
+    const source = this.ledger.sourceOf(`${this.key}.${at}`);
+    this.ledger.hint(source, { what, how });
+    return value.plusMinus(value.abs().times(share) as never, source);
+  }
+
+  /** The measurement, made. */
+  made<K extends string>({
+    name,
+    on,
+    by,
+    value,
+  }: Taken<K> & {
+    readonly name: string | undefined;
+    readonly on: string | undefined;
+  }): Measurement<K> {
+    return {
+      path: this.path,
+      name: name ?? by,
+      by,
+      ...(on !== undefined && { on }),
+      value,
+      half: value.standardUncertainty().times(k95),
+      parts: this.ledger.partsOf(value),
+      sources: this.#sources(),
+      facts: this.facts,
+      notices: this.notices,
+      formulas: this.formulas(),
+      working: this.working,
+    };
+  }
+
+  /** Whose equations were used, each once. */
+  #sources(): Citation[] {
+    const cited = this.#calls.map(({ formula }) => formula.definition.source);
+    return Array.from(new Map(cited.map((each) => [cite(each), each])).values());
+  }
+
+  /** Every formula that was called, once. */
+  formulas(): { id: string; revision: number }[] {
+    const byId = new Map(
+      this.#calls.map(({ formula }) => [formula.id, formula.definition.revision ?? 1]),
+    );
+    return Array.from(byId, ([id, revision]) => ({ id, revision }));
+  }
+
+  /** The calculation sheet. */
+  readonly working = (): Working[] =>
+    this.#calls.map(({ formula, args }) => working(formula as never, args as never));
+}
