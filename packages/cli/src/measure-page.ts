@@ -1,5 +1,12 @@
 import { cite } from "@leat/formula";
-import { gallonPerMinute, litrePerSecond, type Quantity } from "@leat/quantity";
+import {
+  format,
+  gallonPerMinute,
+  inch,
+  litrePerSecond,
+  millimetre,
+  type Quantity,
+} from "@leat/quantity";
 import { k95, type Board, type Measured, type Measurement, type Measurements } from "@leat/scheme";
 
 import { assumption, line, noticeLines, shower, wrap } from "./print.ts";
@@ -79,7 +86,7 @@ function one<K extends string>(
 }
 
 /** The table for the board beside the weir, in two columns; what lies outside the form's range is marked. */
-function boardLines({ name, source, lines }: Board, customary: boolean): string[] {
+function boardLines({ name, source, lines, stays }: Board, customary: boolean): string[] {
   const unit = customary ? gallonPerMinute : litrePerSecond;
   const row = ({ mark, flow, valid }: Board["lines"][number]): string => {
     const half = flow?.standardUncertainty().in(unit) ?? 0;
@@ -97,6 +104,15 @@ function boardLines({ name, source, lines }: Board, customary: boolean): string[
     }),
     ...(lines.some(({ valid }) => !valid)
       ? wrap("* outside the range of the form: not to be relied on.")
+      : []),
+    ...(stays
+      ? wrap(
+          `${format(stays.flow, unit, 3)} must stay: ${
+            stays.level
+              ? `the water must stand ${format(stays.level, customary ? inch : millimetre, 3)} over the sill or higher for this notch to leave it`
+              : "this notch cannot be relied on to show so little, or so much"
+          }.`,
+        )
       : []),
     ...wrap(`[${cite(source)}]`),
   ];

@@ -1,4 +1,5 @@
 import type { Notice } from "@leat/formula";
+import { isQuantity, type Quantity } from "@leat/quantity";
 
 import type { Assumed } from "../assume.ts";
 import { fieldCautionNotices } from "../cautions.ts";
@@ -60,5 +61,11 @@ function boardsOf({ stream }: FieldSurvey, conditions: Conditions): Board[] {
   const boards = stream.board
     ? [stream.board]
     : stream.measured.flatMap(({ notch }) => (notch && boardOfNotch(notch, customary)) ?? []);
-  return boards.map((board) => boardOf(board, conditions, customary));
+  const { leave } = stream;
+  const stays = isQuantity(leave)
+    ? leave.kind === "volume flow"
+      ? (leave as Quantity<"volume flow">)
+      : undefined
+    : leave?.flow;
+  return boards.map((board) => boardOf(board, conditions, customary, stays));
 }

@@ -17,6 +17,7 @@ import type { Quantity } from "@leat/quantity";
 
 import type { Ledger, Part } from "../ledger.ts";
 import { k95 } from "../uncertainty.ts";
+import { inSurveyKeys, inSurveyWords } from "./in-survey-words.ts";
 
 /** Something worth printing beside a measurement. */
 export interface Fact {
@@ -67,27 +68,50 @@ interface Call {
   readonly args: Readonly<Record<string, unknown>>;
 }
 
+type Path = readonly (string | number)[];
+
+/** What a measurement is taken from. */
+export interface TakingOf {
+  /** Where assumptions and hints are listed. */
+  readonly ledger: Ledger;
+  /** Where it stands, as one word: `stream.measured.2`. */
+  readonly key: string;
+  /** Where it stands. */
+  readonly path: Path;
+  /** How it was measured: the key that stands for the way. */
+  readonly way: string;
+  /** Whether feet and gallons come first in what is printed of it. */
+  readonly customary: boolean;
+}
+
 /** Works one measurement out: calls formulas, keeps what they were called with and what they said. */
 export class Taking {
   /** Where it stands, as one word: `stream.measured.2`. */
   readonly key: string;
   /** Where it stands. */
-  readonly path: readonly (string | number)[];
+  readonly path: Path;
   /** Where assumptions and hints are listed. */
   readonly ledger: Ledger;
+  /** Whether feet and gallons come first in what is printed of it. */
+  readonly customary: boolean;
   readonly notices: Notice[] = [];
   readonly facts: Fact[] = [];
+  readonly #way: string;
+  /** Where the way of measuring stands under the measurement. */
+  readonly #at: Path;
   readonly #calls: Call[] = [];
+  readonly #cited: Citation[] = [];
+  readonly #placed = new WeakSet<Notice>();
 
-  /**
-   * @param ledger - Where assumptions and hints are listed.
-   * @param key - Where it stands, as one word.
-   * @param path - Where it stands.
-   */
-  constructor(ledger: Ledger, key: string, path: readonly (string | number)[]) {
+  /** @param of - What it is taken from. */
+  constructor({ ledger, key, path, way, customary }: TakingOf) {
     this.ledger = ledger;
     this.key = key;
     this.path = path;
+    this.customary = customary;
+    this.#way = way;
+    // A flow, a fall and a gauge stand straight under the measurement.
+    this.#at = ["flow", "gross", "gauge"].includes(way) ? [] : [way];
   }
 
   /** Calls a formula; a limit that is exceeded becomes a notice, because the survey is what it is. */
@@ -95,22 +119,66 @@ export class Taking {
     formula: Formula<I, O, C, S>,
     args: NoInfer<Args<I>>,
   ): Result<O, S> => {
-    this.#calls.push({ formula: formula as unknown as AnyFormula, args: args as never });
+    this.sheet(formula, args);
     return formula(args, { onNotice: this.tell });
   };
 
-  /** Takes a notice of a formula or an analysis, its path set under that of the measurement. */
-  readonly tell = (notice: Notice): void => {
-    const extrapolated = notice.code.endsWith("/out-of-range");
-    this.notices.push({
-      ...notice,
-      path: [...this.path, ...notice.path],
-      message: extrapolated ? `${notice.message} The figure is an extrapolation.` : notice.message,
-    });
+  /** Keeps a formula that an analysis worked with, for the sheet. */
+  readonly sheet = <I extends Inputs, O extends Outputs, C extends Constants, S extends boolean>(
+    formula: Formula<I, O, C, S>,
+    args: NoInfer<Args<I>>,
+  ): void => {
+    this.#calls.push({ formula: formula as unknown as AnyFormula, args: args as never });
+    this.cite(formula.definition.source);
   };
 
+  /** Names whose equation or figure was used. */
+  cite(source: Citation): void {
+    this.#cited.push(source);
+  }
+
+  /** Takes a notice of a formula or an analysis, in the words of the survey. */
+  readonly tell = (notice: Notice): void => this.telling(this.#at)(notice);
+
+  /** The same for another place under the measurement, or for rows of a file. */
+  telling(at: Path, lines?: ArrayLike<number>): (notice: Notice) => void {
+    return (notice) => {
+      const { message, ...placed } = this.#place(notice, at, lines);
+      const extrapolated = notice.code.endsWith("/out-of-range");
+      this.notices.push({
+        ...placed,
+        message: extrapolated ? `${message} The figure is an extrapolation.` : message,
+      });
+    };
+  }
+
+  /** Works something out; what nothing physical can have is told with its place in the survey. */
+  guarded<T>(run: () => T, at: Path = this.#at, lines?: ArrayLike<number>): T {
+    try {
+      return run();
+    } catch (error) {
+      if (!(error instanceof NonPhysicalError)) throw error;
+      throw new NonPhysicalError(
+        error.notices.map((notice) =>
+          this.#placed.has(notice) ? notice : this.#place(notice, at, lines),
+        ),
+      );
+    }
+  }
+
+  #place(notice: Notice, at: Path, lines: ArrayLike<number> | undefined): Notice {
+    const about = { source: this.ledger.sourceOf(this.key), way: this.#way, lines };
+    const placed = {
+      ...notice,
+      path: [...this.path, ...at, ...inSurveyKeys(notice.path, about)],
+      message: inSurveyWords(notice, about),
+    };
+    this.#placed.add(placed);
+    return placed;
+  }
+
   /** Lists something that was taken for the user. */
-  assume(at: readonly (string | number)[], what: string, value: string, because?: Citation): void {
+  assume(at: Path, what: string, value: string, because?: Citation): void {
     this.ledger.assume([...this.path, ...at], what, value, because);
   }
 
@@ -121,18 +189,6 @@ export class Taking {
     given: Quantity<K>,
   ): Quantity<K> {
     return this.ledger.reading(`${this.key}.${at}`, about, given);
-  }
-
-  /** Works something out; what nothing physical can have is told with its place in the survey. */
-  guarded<T>(run: () => T): T {
-    try {
-      return run();
-    } catch (error) {
-      if (!(error instanceof NonPhysicalError)) throw error;
-      throw new NonPhysicalError(
-        error.notices.map((notice) => ({ ...notice, path: [...this.path, ...notice.path] })),
-      );
-    }
   }
 
   /** Names sources of uncertainty: what each is, and how to know it better. */
@@ -182,8 +238,7 @@ export class Taking {
 
   /** Whose equations were used, each once. */
   #sources(): Citation[] {
-    const cited = this.#calls.map(({ formula }) => formula.definition.source);
-    return Array.from(new Map(cited.map((each) => [cite(each), each])).values());
+    return Array.from(new Map(this.#cited.map((each) => [cite(each), each])).values());
   }
 
   /** Every formula that was called, once. */

@@ -6,6 +6,7 @@ import {
   francisSuppressedDischarge,
   fullWidthDrownedFactor,
   kindsvaterCarterDischarge,
+  levelThatLeaves,
   likelySlip,
   partlyContractedVNotchDischarge,
   type RatingLine,
@@ -16,13 +17,23 @@ import {
   vNotchDischarge,
   weirEquationUncertainty,
 } from "@leat/flow-measurement";
-import { type Args, type Citation, commonPractice, type Inputs, limitNotices } from "@leat/formula";
+import {
+  type Args,
+  type Citation,
+  commonPractice,
+  type Inputs,
+  limitNotices,
+  NonPhysicalError,
+  OutOfValidityError,
+} from "@leat/formula";
 import { each, inch, millimetre, type Quantity } from "@leat/quantity";
 
 import { bothFlows } from "../both.ts";
 import type { BoardSurvey, CrestSurvey, NotchSurvey, OpeningSurvey } from "../survey.ts";
 import type { Conditions } from "./conditions.ts";
 import type { Taken, Taking } from "./measurement.ts";
+
+const quiet = { onNotice: (): void => undefined };
 
 /** A formula with everything that it needs but the head. */
 type Weir = ReturnType<typeof weir<Inputs>>;
@@ -38,6 +49,8 @@ function weir<const I extends Inputs>(
   readonly flow: (taking: Taking, head: Quantity<"length">) => Quantity<"volume flow">;
   readonly slip: (head: Quantity<"length">) => string | undefined;
   readonly table: (ruler: Ruler) => RatingLine[];
+  /** Level that a flow needs, with room for what is uncertain; nothing where the form has none for it. */
+  readonly level: (flow: Quantity<"volume flow">) => Quantity<"length"> | undefined;
 } {
   const at = (head: Quantity<"length">): Args<I> => ({ ...args, head }) as unknown as Args<I>;
   return {
@@ -46,7 +59,17 @@ function weir<const I extends Inputs>(
     keeps: (head) => limitNotices(formula, at(head) as never).length === 0,
     flow: (taking, head) => taking.call(formula as never, at(head) as never) as never,
     slip: (head) => likelySlip(formula, args as never, head),
-    table: (ruler) => ratingTable(formula, args as never, ruler, { onNotice: () => undefined }),
+    table: (ruler) => ratingTable(formula, args as never, ruler, quiet),
+    level: (flow) => {
+      try {
+        return levelThatLeaves(formula, args as never, flow).sure;
+      } catch (error) {
+        // A level outside the form's range is not to be relied on, and the table says as much.
+        if (error instanceof OutOfValidityError || error instanceof NonPhysicalError)
+          return undefined;
+        throw error;
+      }
+    },
   };
 }
 
@@ -209,7 +232,6 @@ function otherForms(
   },
   standard: Quantity<"volume flow">,
 ): void {
-  const quiet = { onNotice: (): void => undefined };
   const notchWidth = width as Quantity<"length">;
   const { head, crestHeight, approachWidth } = at;
   const across = { head, notchWidth, crestHeight };
@@ -258,23 +280,40 @@ export interface Board {
   readonly source: Citation;
   /** One line for each division, from low to high. */
   readonly lines: readonly RatingLine[];
+  /** What must stay in the stream, where that is a flow. */
+  readonly stays?: {
+    readonly flow: Quantity<"volume flow">;
+    /** The level over the sill that leaves it for sure; absent where the form does not reach so low or so high. */
+    readonly level?: Quantity<"length">;
+  };
 }
 
 /**
  * The flow board of an opening: a line for each division of its ruler. The form is the one that holds over the most of
  * the ruler: a board has one form.
  */
-export function boardOf(board: BoardSurvey, { gravity }: Conditions, customary: boolean): Board {
+export function boardOf(
+  board: BoardSurvey,
+  { gravity }: Conditions,
+  customary: boolean,
+  stays?: Quantity<"volume flow">,
+): Board {
   const { sill: crestHeight, channel: approachWidth, division, from, to } = board;
   const ruler = { unit: customary ? inch : millimetre, division, from, to };
   const tables = formsOf(board, { crestHeight, approachWidth, gravity }).map((form) => ({
-    source: form.source,
+    form,
     lines: form.table(ruler),
   }));
   const [first, ...others] = tables;
   if (!first) throw new Error("an opening without a form");
   const best = others.reduce((a, b) => (held(b.lines) > held(a.lines) ? b : a), first);
-  return { name: called[board.shape], ...best };
+  const level = stays && best.form.level(stays);
+  return {
+    name: called[board.shape],
+    source: best.form.source,
+    lines: best.lines,
+    ...(stays && { stays: { flow: stays, ...(level && { level }) } }),
+  };
 }
 
 function held(lines: readonly RatingLine[]): number {

@@ -4,6 +4,12 @@
  * @packageDocumentation
  */
 export { FileError, type Problem, problemText } from "./problem.ts";
-export { type ReadFieldSurvey, readFieldSurvey, type ReadSurvey, readSurvey } from "./survey.ts";
+export {
+  type Place,
+  type ReadFieldSurvey,
+  readFieldSurvey,
+  type ReadSurvey,
+  readSurvey,
+} from "./survey.ts";
 export { surveyJsonSchema } from "./schema.ts";
 export { OpenError, type OpenFile } from "./tables.ts";
