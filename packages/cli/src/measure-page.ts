@@ -106,8 +106,9 @@ function section<K extends string>(
             `  together${on === undefined ? (combined.length > 1 ? ", no day told" : "") : `, ${on}`}`,
             line(
               "  they come to",
-              `${show(value)}${agree ? "" : ", widened: they disagree"}${of.some((i) => isStopped(measurements[i])) ? stopped : ""}`,
+              `${show(value)}${of.some((i) => isStopped(measurements[i])) ? stopped : ""}`,
             ),
+            ...(agree ? [] : [line("  they disagree", "the ± is widened, as is told below")]),
             line("  weights", weights.map((w) => percent(w)).join(", ")),
           ],
     ),

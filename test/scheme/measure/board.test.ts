@@ -67,9 +67,7 @@ describe("the board that a survey names", () => {
     const at = "shape: rectangular, width: 16 in, sill: 1 ft, channel: 5 ft";
     expect(
       marks(
-        board(
-          `stream: { flow: 12 L/s, board: { ${at}, from: 2 in, to: 3 in, division: 1/4 in } }`,
-        ),
+        board(`stream: { flow: 12 L/s, board: { ${at}, from: 2 in, to: 3 in, division: 1/4 in } }`),
       ),
     ).toEqual(['2"', '2 1/4"', '2 1/2"', '2 3/4"', '3"']);
     expect(
@@ -120,11 +118,7 @@ describe("the board of a notch that was measured", () => {
       board(
         `stream: { notch: { shape: rectangular, width: 2 m, head: ${head}, sill: 1 m, channel: 5 m } }`,
       );
-    expect(marks(notch("10 in, read to: 1/16 in")).slice(0, 3)).toEqual([
-      '1/4"',
-      '1/2"',
-      '3/4"',
-    ]);
+    expect(marks(notch("10 in, read to: 1/16 in")).slice(0, 3)).toEqual(['1/4"', '1/2"', '3/4"']);
     expect(marks(notch("250 mm, read to: 1 mm")).slice(0, 2)).toEqual(["10 mm", "20 mm"]);
     expect(marks(notch("250 mm")).slice(0, 2)).toEqual(["10 mm", "20 mm"]);
     expect(marks(notch("0.8 ft, read to: 0.01 ft")).slice(0, 2)).toEqual(["0.02 ft", "0.04 ft"]);
@@ -135,8 +129,7 @@ describe("the board of a notch that was measured", () => {
       "stream: { notch: { shape: rectangular, width: 2 m, head: 250 mm, read to: 1 mm, sill: 1 m, channel: 5 m } }",
     );
     const line = lines.find(({ mark }) => mark === "250 mm");
-    const relative =
-      (1.959964 * line!.flow!.standardUncertainty()["~si"]) / line!.flow!["~si"];
+    const relative = (1.959964 * line!.flow!.standardUncertainty()["~si"]) / line!.flow!["~si"];
     // Half a millimetre, a rectangle; dQ/Q = 3/2·dh/h and a little more as the coefficient rises; 1.5 %.
     expect(relative).toBeCloseTo(Math.hypot((0.75 * 1.959964) / Math.sqrt(3) / 250, 0.015), 3);
   });
@@ -156,7 +149,8 @@ stream:
 });
 
 describe("what must stay", () => {
-  const at = "shape: V, angle: 60°, sill: 0.5 m, channel: 2 m, from: 60 mm, to: 200 mm, division: 20 mm";
+  const at =
+    "shape: V, angle: 60°, sill: 0.5 m, channel: 2 m, from: 60 mm, to: 200 mm, division: 20 mm";
 
   it("has its level on the board, where it is a flow", () => {
     const { stays } = board(`stream: { flow: 12 L/s, leave: 4 L/s, board: { ${at} } }`);

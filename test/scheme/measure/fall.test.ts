@@ -64,9 +64,9 @@ describe("a gauge", () => {
 
   it("by its class: a share of the scale, and half a division", () => {
     const fall = fallBy(
-      '{ gauge: 47.5 psi, gauge zero: -0.5 psi, full scale: 100 psi, class: "1.6", read to: 1 psi }',
+      '{ gauge: 47.5 psi, gauge zero: -0.5 psi, full scale: 100 psi, class: "1.6", read to: 1 psi, gauge above nozzles: 2 ft }',
     );
-    expect(metres(fall)).toBeCloseTo((48 * psi) / weight, 3);
+    expect(metres(fall)).toBeCloseTo((48 * psi) / weight + 2 * ft, 3);
     // EN 837-1: 1.6 % of the span, anywhere within.
     expect(half(fall)).toBeCloseTo((Math.hypot(1.6, 0.5) * ofRectangle * psi) / weight, 3);
     expect(partsOf(fall)).toEqual([
@@ -80,9 +80,7 @@ describe("a gauge", () => {
   });
 
   it("that is strained or low on its scale is told of", () => {
-    const fall = fallBy(
-      '{ gauge: 1 bar, gauge zero: 0.3 bar, full scale: 10 bar, class: "1" }',
-    );
+    const fall = fallBy('{ gauge: 1 bar, gauge zero: 0.3 bar, full scale: 10 bar, class: "1" }');
     expect(said(fall, "gauge-head/zero-off")).toEqual({
       severity: "caution",
       path: "fall.gauge zero",
@@ -143,10 +141,7 @@ describe("steps", () => {
     expect(metres(fall)).toBeCloseTo((4 + 7 / 12 + 5 + 3.5) * ft, 12);
     // 4 mm a step.
     expect(half(fall)).toBeCloseTo(k95 * 0.004 * Math.sqrt(3), 6);
-    expect([fall.by, partsOf(fall)]).toEqual([
-      "water-filled hose, in steps",
-      ["the readings"],
-    ]);
+    expect([fall.by, partsOf(fall)]).toEqual(["water-filled hose, in steps", ["the readings"]]);
   });
 
   it("of a plank, taken twice, are combined", () => {
@@ -168,13 +163,10 @@ describe("the weight of the air", () => {
     expect(metres(fall)).toBeCloseTo(air * Math.log(974.2 / 970.1), 6);
     // Two readings to half of 0.1 hPa, rectangles; 3 K of the air, one too.
     expect(half(fall)).toBeCloseTo(
-      ofRectangle *
-        Math.hypot(((0.05 * Math.SQRT2) / 972) * air, (3 / 288.15) * metres(fall)),
+      ofRectangle * Math.hypot(((0.05 * Math.SQRT2) / 972) * air, (3 / 288.15) * metres(fall)),
       1,
     );
-    expect(new Set(partsOf(fall))).toEqual(
-      new Set(["the readings", "temperature of the air"]),
-    );
+    expect(new Set(partsOf(fall))).toEqual(new Set(["the readings", "temperature of the air"]));
   });
 
   it("by barometer, half an hour apart: the weather counts", () => {
@@ -193,7 +185,10 @@ describe("the weight of the air", () => {
     const fall = fallBy(
       "{ altimeter: { upper: { time: 09:40, reads: 1340 ft }, lower: { time: 10:10, reads: 1225 ft }, again: { time: 10:40, reads: 1344 ft }, air: 15 °C, division: 1 ft } }",
     );
-    const at = (time: number, altitude: number): { time: ReturnType<typeof hour.of>; altitude: ReturnType<typeof foot.of> } => ({
+    const at = (
+      time: number,
+      altitude: number,
+    ): { time: ReturnType<typeof hour.of>; altitude: ReturnType<typeof foot.of> } => ({
       time: hour.of(time),
       altitude: foot.of(altitude),
     });
@@ -217,9 +212,7 @@ describe("the weight of the air", () => {
       "stream: 1 L/s\nfall: { altimeter: { upper: { time: 09:40, reads: 1340 ft }, lower: { time: 10:10, reads: 1225 ft }, air: 15 °C, division: 1 ft } }",
     );
     expect(
-      assumed
-        .filter(({ path }) => path.join(".") === "fall.altimeter")
-        .map(({ what }) => what),
+      assumed.filter(({ path }) => path.join(".") === "fall.altimeter").map(({ what }) => what),
     ).toEqual([
       "spread of the air's temperature",
       "air that the altimeter's scale is made for",

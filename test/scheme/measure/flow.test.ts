@@ -36,6 +36,7 @@ describe("a stated flow", () => {
 
   it("is taken within 15 % where no ± is written", () => {
     expect(half(flowBy("12 L/s"))).toBeCloseTo(0.15 * 12, 12);
+    expect(half(flowBy("{ measured: [{ flow: 12 L/s }] }"))).toBeCloseTo(0.15 * 12, 12);
   });
 });
 
@@ -43,9 +44,7 @@ describe("a notch", () => {
   const notch = (rest: string): Measurement<"volume flow"> => flowBy(`{ notch: { ${rest} } }`);
 
   it("of a V", () => {
-    const flow = notch(
-      "shape: V, angle: 60°, head: 150 mm ± 2 mm, sill: 0.5 m, channel: 2 m",
-    );
+    const flow = notch("shape: V, angle: 60°, head: 150 mm ± 2 mm, sill: 0.5 m, channel: 2 m");
     const args = {
       head: millimetre.of(150),
       angle: degree.of(60),
@@ -68,10 +67,7 @@ describe("a notch", () => {
       crestHeight: metre.of(0.2),
       approachWidth: metre.of(0.8),
     };
-    expect(litres(near)).toBeCloseTo(
-      partlyContractedVNotchDischarge(at).in(litrePerSecond),
-      12,
-    );
+    expect(litres(near)).toBeCloseTo(partlyContractedVNotchDischarge(at).in(litrePerSecond), 12);
     expect(near.notices).toEqual([]);
     // Where the full form's limits hold it is taken.
     const far = notch("shape: V, angle: 90°, head: 0.2 m, sill: 0.5 m, channel: 2 m");
@@ -216,9 +212,7 @@ describe("fillings of a bucket", () => {
   const mean = (flows: readonly number[]): number =>
     flows.reduce((sum, q) => sum + q, 0) / flows.length;
   const deviation = (flows: readonly number[]): number =>
-    Math.sqrt(
-      flows.reduce((sum, q) => sum + (q - mean(flows)) ** 2, 0) / (flows.length - 1),
-    );
+    Math.sqrt(flows.reduce((sum, q) => sum + (q - mean(flows)) ** 2, 0) / (flows.length - 1));
 
   it("one: ± 20 % beside the vessel's own 3 %", () => {
     const flow = flowBy("{ bucket: [{ volume: 20 L, time: 10 s }] }");
@@ -261,6 +255,13 @@ describe("fillings of a bucket", () => {
       6,
     );
     expect(flow.facts).toEqual([{ what: "fillings", value: "5" }]);
+  });
+
+  it("of two vessels, by the worse of their marks", () => {
+    const flow = flowBy(
+      "{ bucket: [{ volume: 20 L ± 0.2 L, time: 10 s }, { volume: 10 L ± 0.4 L, time: 5 s }] }",
+    );
+    expect(half(flow)).toBeCloseTo(2 * 0.04, 12);
   });
 
   it("with the hand on the watch", () => {
@@ -353,23 +354,45 @@ describe("a meter", () => {
     expect(flow.by).toBe("meter, by verticals");
     expect(new Set(partsOf(flow))).toEqual(
       new Set([
-      "number of verticals",
-      "points in the vertical",
-      "time of exposure",
-      "calibration of meter, rod and tape",
-      "coefficient of the surface",
-      "depths",
-      "widths",
-      "readings of the meter",
-    ]),
+        "number of verticals",
+        "points in the vertical",
+        "time of exposure",
+        "calibration of meter, rod and tape",
+        "coefficient of the surface",
+        "depths",
+        "widths",
+        "readings of the meter",
+      ]),
     );
     const [verticals, velocity] = flow.facts;
     const largest = (100 * 0.4 * 0.8 * 0.4) / (inner + wall);
-    expect(verticals?.value).toBe(
-      `4, the largest with ${largest.toFixed(1)} % of the flow`,
-    );
+    expect(verticals?.value).toBe(`4, the largest with ${largest.toFixed(1)} % of the flow`);
     const area = depths.reduce((sum, d) => sum + d * 0.4, 0.2 * 0.2);
     expect(velocity?.value).toContain(`${((inner + wall) / area).toFixed(3)} m/s (`);
+  });
+
+  it("held for longer, or with a rating of its own, is surer", () => {
+    const meter = (rest: string): Measurement<"volume flow"> =>
+      flowBy(
+        `{ meter: { edges: [{ at: 0 m }, { at: 1 m }], verticals: [{ at: 0.5 m, depth: 0.3 m, six tenths: 0.3 m/s }]${rest} } }`,
+      );
+    const part = ({ parts, half: h }: Measurement<"volume flow">, wanted: string): number =>
+      h["~si"] * Math.abs(parts.find(({ what }) => what === wanted)?.share ?? 0);
+    const [usual, long, own] = [
+      meter(""),
+      meter(", exposure: 3 min"),
+      meter(", rating: individual"),
+    ];
+    expect(part(long, "time of exposure")).toBeLessThan(0.8 * part(usual, "time of exposure"));
+    expect(part(own, "readings of the meter")).toBeLessThan(part(usual, "readings of the meter"));
+    expect(
+      [usual, long, own].map((each) => said(each, "velocity-area/exposure")?.severity),
+    ).toEqual(["note", undefined, "note"]);
+    expect([usual, long, own].map((each) => said(each, "velocity-area/rating")?.severity)).toEqual([
+      "note",
+      "note",
+      undefined,
+    ]);
   });
 
   it("counts rows from 1, as the survey does", () => {
@@ -528,15 +551,9 @@ describe("a staff", () => {
     );
     expect(litres(flow)).toBeCloseTo(rated(0.3), 6);
     expect(flow.by).toBe("staff and rating");
-    expect(partsOf(flow).slice(0, 2)).toEqual([
-      "noise of reading",
-      "calibration of the staff",
-    ]);
+    expect(partsOf(flow).slice(0, 2)).toEqual(["noise of reading", "calibration of the staff"]);
     // t·s/√2 of two readers 20 mm apart, 12.706·10 mm; 3 mm of the staff; dQ/Q = 1.8·dh/(h − h0).
-    expect(half(flow) / litres(flow)).toBeCloseTo(
-      (1.8 * Math.hypot(0.12706, 0.003)) / 0.2,
-      3,
-    );
+    expect(half(flow) / litres(flow)).toBeCloseTo((1.8 * Math.hypot(0.12706, 0.003)) / 0.2, 3);
     expect(flow.facts).toEqual([
       {
         what: "rating",
@@ -581,6 +598,7 @@ describe("what leaks past", () => {
 
   it("is added within half of it where no ± is written", () => {
     const flow = flowBy("{ flow: 10 L/s ± 1 L/s, leaks: 2 L/s }");
+    expect(litres(flow)).toBeCloseTo(12, 12);
     expect(half(flow)).toBeCloseTo(Math.hypot(1, 1), 12);
   });
 });

@@ -70,9 +70,7 @@ export function said(
   code: string,
 ): { severity: string; path: string; message: string } | undefined {
   const found = notices.find((notice) => notice.code === code);
-  return (
-    found && { severity: found.severity, path: found.path.join("."), message: found.message }
-  );
+  return found && { severity: found.severity, path: found.path.join("."), message: found.message };
 }
 
 /** What the ± is made of, in words, the largest first. */

@@ -6,8 +6,7 @@ const notch = "shape: V, angle: 90°, head: 150 mm, sill: 0.5 m, channel: 2 m";
 const floats = "stretch: 12 m, times: [20 s]";
 const meter = (verticals: string, edges = "{ at: 0 m }, { at: 2 m }"): string =>
   `meter: { edges: [${edges}], verticals: [${verticals}] }`;
-const record =
-  "{ file: days.csv, date: Date, date form: YYYY-MM-DD, flow: Flow, flow unit: L/s }";
+const record = "{ file: days.csv, date: Date, date form: YYYY-MM-DD, flow: Flow, flow unit: L/s }";
 
 describe("what keys of a survey ask of one another", () => {
   it.each([

@@ -57,14 +57,12 @@ export function measureFall(
           customary,
         })
       : new Taking({ ledger, key: "fall", path: ["fall"], way, customary });
-    const { by, value } = taking.guarded(() => {
-      const taken = fallBy(taking, each, conditions);
-      if (taken.value["~si"] > 0) return taken;
-      throw taking.refusal(
-        [],
-        `the fall comes to ${bothHeights(taken.value["~si"], customary)}, which is none. Check the readings and their signs.`,
+    const { by, value } = taking.guarded(() => fallBy(taking, each, conditions));
+    if (!(value["~si"] > 0))
+      taking.stop(
+        "no-fall",
+        `the fall comes to ${bothHeights(value["~si"], customary)}, which is none. Check the readings and their signs.`,
       );
-    });
     return taking.made({ name: each.name, on: undefined, by, value });
   });
   return measured("fall", ["fall", "measured"], measurements, ledger);

@@ -163,7 +163,8 @@ function withoutIds(message: string, code: string, { source, file }: About): str
       after.replace(/^((?:\.[A-Za-z]+)*)(: )?/u, (_, tail: string, colon: string | undefined) => {
         const last = tail.split(".").at(-1) ?? "";
         // A probe is named by its file; the way is told where the notice is shown.
-        if (colon && last !== "calibration" && (before === "" || last.startsWith("salt"))) return "";
+        if (colon && last !== "calibration" && (before === "" || last.startsWith("salt")))
+          return "";
         return before === "" && colon ? `${file ?? last}: ` : `the ${last}${colon ?? ""}`;
       }),
     first,

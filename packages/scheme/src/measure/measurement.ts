@@ -157,6 +157,11 @@ export class Taking {
     };
   }
 
+  /** Forbids what the measurement comes to. */
+  stop(code: string, message: string): void {
+    this.tell({ code, severity: "stop", path: [], message });
+  }
+
   /** Works something out; what nothing physical can have is told with its place in the survey. */
   guarded<T>(run: () => T, at: Path = this.#at, rows: RowsOf = {}): T {
     try {

@@ -58,7 +58,7 @@ export function saltFlow(taking: Taking, salt: SaltSurvey): Taken<"volume flow">
     );
     if (bad > 0)
       taking.facts.push({
-        what: "rows at fault",
+        what: `rows at fault in ${shortName(name)}`,
         value: `${bad}, bridged by straight lines: ${(100 * estimatedShare).toFixed(1)} % of the sum`,
       });
   }

@@ -1,6 +1,7 @@
 import { commonPractice } from "@leat/formula";
 import type { Quantity } from "@leat/quantity";
 
+import { bothFlows } from "../both.ts";
 import type { Ledger } from "../ledger.ts";
 import type { FieldSurvey, FlowSurvey } from "../survey.ts";
 import { bucketFlow } from "./bucket.ts";
@@ -40,6 +41,11 @@ export function measureStream(
         })
       : new Taking({ ledger, key: "stream", path: ["stream"], way, customary });
     const { by, value } = taking.guarded(() => flowBy(taking, each, conditions));
+    if (!(value["~si"] > 0))
+      taking.stop(
+        "no-flow",
+        `the flow comes to ${bothFlows(value["~si"], customary)}, which is none. Check the readings: the form does not reach so far.`,
+      );
     return taking.made({ name: each.name, on: each.on, by, value: withLeaks(taking, each, value) });
   });
   return measured("flow", ["stream", "measured"], measurements, ledger);
