@@ -147,7 +147,7 @@ export function answer(
       stdout.write(`${JSON.stringify(plain, null, 2)}\n`);
     } else {
       stdout.write(text);
-      if (asked.working)
+      if (sheets.length > 0)
         stdout.write(
           `\nWORKING, in coherent SI units\n\n${sheets.map(workingText).join("\n\n")}\n`,
         );

@@ -101,7 +101,7 @@ describe("the board of a notch that was measured", () => {
       24,
     ]);
     expect(source).toEqual(kindsvaterCarterDischarge.definition.source);
-    const [line] = lines.filter(({ mark }) => mark === '2"');
+    const line = lines.find(({ mark }) => mark === '2"');
     expect(line?.flow?.in(litrePerSecond)).toBeCloseTo(
       kindsvaterCarterDischarge({
         head: inch.of(2),

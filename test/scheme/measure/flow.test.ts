@@ -469,6 +469,12 @@ describe("salt thrown in", () => {
     expect(flow.facts.at(-1)).toEqual({ what: "the two probes", value: "1.7 % apart: mixed" });
     // Two banks see the mixing: less is allowed for it than for one.
     expect(half(flow) / litres(flow)).toBeLessThan(0.065);
+    // A fact is headed by the file alone, not by its folder.
+    const below = salt(twoProbes.replace("left.csv", "probes/left.csv"), {
+      "probes/left.csv": cloud(1.2),
+      "right.csv": cloud(1.18),
+    });
+    expect(below.facts[0]?.what).toBe("peak at left.csv");
     const apart = salt(twoProbes, { "left.csv": cloud(1.2), "right.csv": cloud(1.0) });
     expect(said(apart, "not-mixed")).toEqual({
       severity: "caution",

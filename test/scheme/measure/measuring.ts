@@ -57,7 +57,7 @@ export function refusalOf(
   } catch (error) {
     if (!(error instanceof NonPhysicalError)) throw error;
     const [notice, ...more] = error.notices;
-    if (!notice || more.length > 0) throw new Error(error.message);
+    if (!notice || more.length > 0) throw error;
     const { path, message } = notice;
     return { line: place(path).line, path: path.join("."), message };
   }

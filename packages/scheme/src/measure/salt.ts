@@ -118,7 +118,7 @@ function atProbe<T>(
 }
 
 function shortName(name: string): string {
-  return name.replace(/^.*: /u, "");
+  return name.replace(/^.*: /u, "").replace(/^.*\//u, "");
 }
 
 function spanOf({ from, to }: SpanSurvey): { from: number; to: number } {

@@ -19,14 +19,7 @@ import {
   tennant,
   twelveVisitSpread,
 } from "@leat/hydrology";
-import {
-  day,
-  isQuantity,
-  percent,
-  type Quantity,
-  second,
-  year,
-} from "@leat/quantity";
+import { day, isQuantity, percent, type Quantity, second, year } from "@leat/quantity";
 import { Column, Quality, TimeAxis } from "@leat/quantity/column";
 
 import type { Assumed } from "../assume.ts";
