@@ -391,12 +391,20 @@ describe("the JSON Schema of the survey file", () => {
 });
 
 describe("the examples", () => {
-  it.each(["fern-gully", "alder-brook", "five-lines"])("%s is read without a problem", (name) => {
-    const text = readFileSync(
-      join(import.meta.dirname, "../../docs/examples", `${name}.yaml`),
-      "utf8",
-    );
-    expect(problems(text)).toEqual([]);
-    if (name !== "five-lines") expect(text).toContain("invented site");
+  const folder = join(import.meta.dirname, "../../docs/examples");
+  const open = (name: string): string => readFileSync(join(folder, name), "utf8");
+
+  it.each(["fern-gully", "alder-brook", "hazel-burn", "five-lines"])(
+    "%s is read without a problem",
+    (name) => {
+      const text = open(`${name}.yaml`);
+      expect(() => readSurvey(text, `${name}.yaml`, open)).not.toThrow();
+      if (name !== "five-lines") expect(text.split("\n")[0]).toContain("an invented site");
+    },
+  );
+
+  it("say in their records too that they are invented", () => {
+    for (const name of ["rowan-water", "salt-left", "salt-right", "salt-calibration"])
+      expect(open(`hazel-burn/${name}.csv`).split("\n")[0]).toContain("invented");
   });
 });

@@ -147,7 +147,7 @@ export function answer(
       stdout.write(`${JSON.stringify(plain, null, 2)}\n`);
     } else {
       stdout.write(text);
-      if (asked.working)
+      if (sheets.length > 0)
         stdout.write(
           `\nWORKING, in coherent SI units\n\n${sheets.map(workingText).join("\n\n")}\n`,
         );
@@ -155,7 +155,13 @@ export function answer(
     return stopped ? exit.stop : exit.right;
   } catch (error) {
     if (error instanceof FileError) {
-      stderr.write(`${error.problems.map(problemText).join("\n")}\n`);
+      // Files that the survey names are named from where the command was called, as the survey is.
+      const problems = error.problems.map((problem) =>
+        problem.file === survey.file
+          ? problem
+          : { ...problem, file: join(dirname(survey.file), problem.file) },
+      );
+      stderr.write(`${problems.map(problemText).join("\n")}\n`);
       return exit.input;
     }
     if (error instanceof UnbuildableError) {

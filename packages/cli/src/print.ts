@@ -1,6 +1,7 @@
 import { cite, type Notice } from "@leat/formula";
 import {
   bar,
+  coverage95,
   foot,
   footPerSecond,
   format,
@@ -44,7 +45,7 @@ export function shower(
       const [first, second] = customary ? [us, si] : [si, us];
       const text = (unit: Unit<K>): string =>
         sure && q.sources().size > 0
-          ? format(q, unit, { plusMinus: true }).replace(/ \(k = [\d.]+\)$/u, "")
+          ? `${figures(q.in(unit), coverage95 * q.standardUncertainty().in(unit)).join(" ± ")} ${unit.symbol}`
           : format(q, unit, digits);
       return `${text(first)} (${text(second)})`;
     };
@@ -55,6 +56,20 @@ export function shower(
     pressure: pair(poundPerSquareInch, bar),
     velocity: pair(footPerSecond, metrePerSecond),
   };
+}
+
+/**
+ * A number and its half width, both to the second figure of the half width.
+ *
+ * @param value - The number.
+ * @param half - Its half width, above zero.
+ * @returns Both as text.
+ */
+export function figures(value: number, half: number): [string, string] {
+  const places = 1 - Number(half.toExponential(1).split("e")[1]);
+  if (places >= 0) return [value.toFixed(places), half.toFixed(places)];
+  const step = 10 ** -places;
+  return [String(Math.round(value / step) * step), String(Math.round(half / step) * step)];
 }
 
 /** Something that was taken for the user. */
@@ -74,21 +89,27 @@ export function noticeLines({ code, message, source, severity }: Notice): string
   return wrap(`${code}: ${plain}${source && severity !== "caution" ? ` [${cite(source)}]` : ""}`);
 }
 
-/** A name and a value. */
+/** Where the values of names begin. */
+const valuesAt = 33;
+
+/** A name and a value, which goes on under itself where it is long. */
 export function line(name: string, value: string): string {
-  return `  ${name.padEnd(30)} ${value}`;
+  return wrap(value, `  ${name.padEnd(valuesAt - 3)}`, " ".repeat(valuesAt - 1)).join("\n");
 }
 
 /** Wraps a paragraph, its later lines set in. */
-export function wrap(text: string): string[] {
+export function wrap(text: string, first = " ", later = "     "): string[] {
   const lines: string[] = [];
-  let current = " ";
-  for (const word of text.split(" ")) {
-    if (current.length + 1 + word.length > width && current.trim() !== "") {
+  let current = first;
+  let empty = true;
+  // A number stays with its ± and its %.
+  for (const word of text.split(/(?<!±) (?!%)/u)) {
+    if (current.length + 1 + word.length > width && !empty) {
       lines.push(current);
-      current = "     ";
+      current = later;
     }
     current += ` ${word}`;
+    empty = false;
   }
   return [...lines, current];
 }

@@ -1,5 +1,5 @@
 /**
- * What flows in the stream and how far it falls: notches, timed volume, hose and gauge.
+ * What flows in the stream and how far it falls: weirs, velocities, salt, rating curves, levels and gauges.
  *
  * @packageDocumentation
  */

@@ -41,8 +41,9 @@ export {
 export type * from "./survey.ts";
 export { k95, type Spread } from "./uncertainty.ts";
 export { UnbuildableError } from "./unbuildable.ts";
+export type { BuiltFor, PipeTried } from "./stream/built-for.ts";
 export {
-  type BuiltFor,
+  type DurationOfStream,
   type LowFlows,
   type MonthOfStream,
   streamYear,

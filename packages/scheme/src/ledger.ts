@@ -10,6 +10,7 @@ import {
 import { read } from "@leat/quantity/text";
 
 import { type Assumed, type Default, defaults, readingSpread } from "./assume.ts";
+import { sourceWords } from "./source-words.ts";
 import { k95 } from "./uncertainty.ts";
 
 /** How a number may lie about its value. */
@@ -162,12 +163,12 @@ export class Ledger {
       : given.plusMinus(half, source);
   }
 
-  /** The default of a key, listed, with its spread as a source that is named by the key. */
-  standard<K extends string>(key: string, kind: K): Quantity<K> {
+  /** The default of a key, listed where it would be given, which also names the source of its spread. */
+  standard<K extends string>(key: string, kind: K, at: string): Quantity<K> {
     const standard = this.#defaults[key];
-    const value = this.#fromDefault(key, kind, standard) as unknown as Quantity<K>;
+    const value = this.#fromDefault(at, kind, standard) as unknown as Quantity<K>;
     if (standard?.within === undefined) return value;
-    const source = this.sourceOf(key);
+    const source = this.sourceOf(at);
     this.hint(source, { what: standard.what });
     const half = halfWidth(standard.within, value);
     return value.within(coherentUnit(kind).of(half), source);
@@ -180,7 +181,7 @@ export class Ledger {
     return Array.from(sources, ([id, c]) => {
       const hint = this.#hints.get(id);
       const key = id.startsWith(`${this.#id}.`) ? id.slice(this.#id.length + 1) : id;
-      const [what, how] = hint ? [hint.what, hint.how] : wordsOf(id);
+      const [what, how] = hint ? [hint.what, hint.how] : sourceWords(id);
       return { key, what, measure: how, share: c / standard };
     }).toSorted((a, b) => Math.abs(b.share) - Math.abs(a.share));
   }
@@ -261,35 +262,6 @@ export class Ledger {
       basis: taken || !named ? "assumed" : "instrument",
     };
   }
-}
-
-/** What the last word of a source of uncertainty stands for, and how to know it better. */
-const tails: Readonly<Record<string, readonly [what: string, how?: string]>> = {
-  accuracy: ["the gauge's class", "read a gauge of a finer class"],
-  reading: ["reading of the dial", "read a larger dial"],
-  readings: ["the readings", "read each set-up twice"],
-  rod: ["the rod", "check the rod against a tape"],
-  collimation: ["the level's line of sight", "set the level midway, or test it on two pegs"],
-  bubble: ["the bubble", "turn the plank end for end"],
-  misclosure: ["what the way out and back leave over", "run it again"],
-  weather: [
-    "change of the weather",
-    "go back to the first place, or leave a second instrument there",
-  ],
-  temperature: ["temperature of the air", "read a thermometer in the shade at both ends"],
-  upper: ["height at the intake"],
-  lower: ["height at the nozzles"],
-  geoid: ["slope of the geoid"],
-  leaks: ["what leaks past", "catch the leak in a bucket and time it"],
-  mixing: ["mixing of the salt", "measure again from the other bank, or farther down"],
-  calibration: ["the calibration", "calibrate with more steps"],
-};
-
-/** Words for a source of uncertainty that nobody named: its own last ones. */
-function wordsOf(id: string): readonly [what: string, how?: string] {
-  const tail = id.split(": ").at(-1) ?? id;
-  const last = tail.split(".").at(-1) ?? tail;
-  return tails[last] ?? [tail.includes(" ") ? tail : last];
 }
 
 /** `reaches.1.length` → reaches, 0, length: rows are counted from 1 in a key and from 0 in a path. */

@@ -266,6 +266,8 @@ export interface LoggedSurvey {
   readonly conductivity: Column<"conductivity">;
   /** Temperature of the water beside each, in °C. */
   readonly celsius?: readonly (number | null)[];
+  /** The line of its file that each row stands on, from 1, where there is a file. */
+  readonly lines?: Uint32Array;
   /** Whether the meter brings what it finds to 25 °C. */
   readonly reads: "raw" | "compensated";
   /** What reading the file had to say. */
@@ -274,6 +276,8 @@ export interface LoggedSurvey {
 
 /** A calibration of a probe with salt solution. */
 export interface SaltCalibrationSurvey {
+  /** The file of the readings. */
+  readonly file?: string;
   /** Stream water at the beginning. */
   readonly water: Quantity<"volume">;
   /** Salt in the solution. */
@@ -285,6 +289,8 @@ export interface SaltCalibrationSurvey {
     readonly added: Quantity<"volume">;
     readonly conductivity: Quantity<"conductivity">;
     readonly temperature?: Point<"absolute zero">;
+    /** The line of its file, from 1. */
+    readonly line?: number;
   }[];
 }
 

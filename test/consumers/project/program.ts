@@ -7,6 +7,7 @@ import * as dumpLoad from "@leat/dump-load";
 import * as flowMeasurement from "@leat/flow-measurement";
 import * as formula from "@leat/formula";
 import * as reference from "@leat/formula/reference";
+import * as hydrology from "@leat/hydrology";
 import * as impulseTurbine from "@leat/impulse-turbine";
 import * as nozzles from "@leat/nozzles";
 import * as numerics from "@leat/numerics";
@@ -28,6 +29,7 @@ const entries: Record<string, object> = {
   flowMeasurement,
   formula,
   reference,
+  hydrology,
   impulseTurbine,
   nozzles,
   numerics,

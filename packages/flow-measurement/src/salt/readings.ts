@@ -189,13 +189,19 @@ export function cleanReadings(
  */
 export function faultNotices(where: string, clean: CleanReadings): Notice[] {
   const { faults, first, last, values } = clean;
-  const said: Record<keyof ReadingFaults, string> = {
-    gap: "hold nothing",
-    faultCode: "hold a fault code of the logger",
-    impossible: "hold what no stream conducts",
-    spike: "stand apart from the readings on either side",
-    stuck: "are equal while the water changed: the sensor was stuck",
-    time: "have a time that does not rise",
+  const said: Record<keyof ReadingFaults, readonly [one: string, more: string]> = {
+    gap: ["holds nothing", "hold nothing"],
+    faultCode: ["holds a fault code of the logger", "hold a fault code of the logger"],
+    impossible: ["holds what no stream conducts", "hold what no stream conducts"],
+    spike: [
+      "stands apart from the readings on either side",
+      "stand apart from the readings on either side",
+    ],
+    stuck: [
+      "is equal while the water changed: the sensor was stuck",
+      "are equal while the water changed: the sensor was stuck",
+    ],
+    time: ["has a time that does not rise", "have a time that does not rise"],
   };
   const notices = Object.entries(faults).flatMap(([fault, rows]: [string, readonly number[]]) => {
     if (rows.length === 0) return [];
@@ -211,7 +217,7 @@ export function faultNotices(where: string, clean: CleanReadings): Notice[] {
         code: `readings-${fault === "faultCode" ? "fault-code" : fault}`,
         severity: "caution",
         path: [fault === "time" ? "time" : "conductivity", rows[0] as number],
-        message: `${where}: ${counted(rows)} ${said[fault as keyof ReadingFaults]}. ${done}. Look at the chart before the answer is used.`,
+        message: `${where}: ${counted(rows)} ${said[fault as keyof ReadingFaults][rows.length === 1 ? 0 : 1]}. ${done}. Look at the chart before the answer is used.`,
         actual: `${rows.length} of ${values.length} rows`,
         limit: "none",
       } satisfies Notice,

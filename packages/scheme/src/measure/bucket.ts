@@ -1,4 +1,4 @@
-import { timedVolume } from "@leat/flow-measurement";
+import { timedVolume, timedVolumeFlow } from "@leat/flow-measurement";
 import { commonPractice } from "@leat/formula";
 import { cubicMetre } from "@leat/quantity";
 
@@ -28,14 +28,17 @@ export function bucketFlow(
       commonPractice.at("a marked bucket", "practice"),
     );
   const share = known ? Math.max(...shares) : markedVessel;
+  // What a volume carries is of its mark, and is added below.
+  const repeats = bucket.map(({ volume, time }) => ({
+    volume: cubicMetre.of(volume["~si"]),
+    time,
+  }));
+  if (repeats.length > 1)
+    taking.sheet(timedVolumeFlow, {
+      repeats: bucket.map(({ volume, time }) => ({ volume, time })),
+    });
   const { flow, flows } = timedVolume(
-    {
-      name,
-      repeats: bucket.map(({ volume, time }) => ({
-        volume: cubicMetre.of(volume["~si"]),
-        time,
-      })),
-    },
+    { name, repeats },
     // The vessel's own error is added below, as a share: vessels of several sizes have one mark-maker.
     { onNotice: (notice) => notice.code.endsWith("/vessel") || taking.tell(notice) },
   );

@@ -9,6 +9,7 @@ import {
 import { waterDensity } from "@leat/water";
 
 import { siteOf, useBody } from "../compute.ts";
+import { isCustomary } from "../customary.ts";
 import type { Ledger, Parameter } from "../ledger.ts";
 import type { FieldSurvey } from "../survey.ts";
 
@@ -18,6 +19,8 @@ export interface Conditions {
   readonly gravity: Quantity<"acceleration">;
   /** Density of the water, as sure as its temperature. */
   readonly density: Quantity<"density">;
+  /** Whether the survey is written in feet and gallons, which then come first in what is printed. */
+  readonly customary: boolean;
 }
 
 /**
@@ -43,6 +46,7 @@ export function conditionsOf(
       ? given
       : given.within(kelvin.of(spread.standard * Math.sqrt(3)), source);
   return {
+    customary: isCustomary(survey),
     gravity: metrePerSecondSquared.of(gravity),
     // The limits of the formula are told where the scheme itself calls it.
     density: waterDensity(

@@ -1,8 +1,10 @@
 import {
   altimeterHead,
+  altimeterHeight,
   type AltimeterReading,
   barometerHead,
   type BarometerReading,
+  barometricHeight,
   type Closure,
   fallBetween,
   gaugeHead,
@@ -12,6 +14,7 @@ import {
   mapHead,
   plankLevelling,
   satelliteHead,
+  waterToNozzleHead,
 } from "@leat/flow-measurement";
 import type { Assumption } from "@leat/formula";
 import { metre, pascal, type Point, point, type Quantity } from "@leat/quantity";
@@ -42,14 +45,42 @@ export function measureFall(
   ledger: Ledger,
   conditions: Conditions,
 ): Measured<"gross head"> {
+  const { customary } = conditions;
   const measurements = fall.measured.map((each, i) => {
+    const way = wayOf(each);
     const taking = fall.listed
-      ? new Taking(ledger, `fall.measured.${i + 1}`, ["fall", "measured", i])
-      : new Taking(ledger, "fall", ["fall"]);
+      ? new Taking({
+          ledger,
+          key: `fall.measured.${i + 1}`,
+          path: ["fall", "measured", i],
+          way,
+          customary,
+        })
+      : new Taking({ ledger, key: "fall", path: ["fall"], way, customary });
     const { by, value } = taking.guarded(() => fallBy(taking, each, conditions));
+    if (!(value["~si"] > 0))
+      taking.stop(
+        "no-fall",
+        `the fall comes to ${bothHeights(value["~si"], customary)}, which is none. Check the readings and their signs.`,
+      );
     return taking.made({ name: each.name, on: undefined, by, value });
   });
   return measured("fall", ["fall", "measured"], measurements, ledger);
+}
+
+/** The key of the survey that the measurement stands under. */
+function wayOf(each: HeadSurvey): string {
+  const ways = [
+    "gauge",
+    "levels",
+    "hose",
+    "plank",
+    "barometer",
+    "altimeter",
+    "satellite",
+    "map",
+  ] as const;
+  return ways.find((way) => each[way]) ?? "gross";
 }
 
 /** Works the fall out in the way it was measured: from the marks to water and nozzles, where they differ. */
@@ -62,21 +93,25 @@ function fallBy(taking: Taking, each: HeadSurvey, conditions: Conditions): Taken
     floodAboveLowerMark,
   } = each;
   if (!water && !nozzles && !tailWaterAboveLowerMark && !floodAboveLowerMark) return { by, value };
-  const fall = fallBetween(
-    {
-      fall: value,
-      waterAboveUpperMark: water ?? metre.of(0),
-      nozzleAboveLowerMark: nozzles ?? metre.of(0),
-      tailWaterAboveLowerMark,
-      floodAboveLowerMark,
-    },
-    { onNotice: taking.tell },
+  const marks = {
+    fall: value,
+    waterAboveUpperMark: water ?? metre.of(0),
+    nozzleAboveLowerMark: nozzles ?? metre.of(0),
+  };
+  const fall = taking.guarded(
+    () =>
+      fallBetween(
+        { ...marks, tailWaterAboveLowerMark, floodAboveLowerMark },
+        { onNotice: taking.telling([]) },
+      ),
+    [],
   );
+  taking.sheet(waterToNozzleHead, marks);
   for (const [what, height] of [
     ["nozzles above the tail water", fall.nozzleAboveTailWater],
     ["nozzles above the flood mark", fall.nozzleAboveFlood],
   ] as const)
-    if (height) taking.facts.push({ what, value: bothHeights(height["~si"]) });
+    if (height) taking.facts.push({ what, value: bothHeights(height["~si"], taking.customary) });
   return { by, value: fall.head };
 }
 
@@ -89,7 +124,7 @@ function betweenMarks(
   const options = {
     onNotice: taking.tell,
     onAssumed: ({ input, value, because }: Assumption): void =>
-      taking.assume([], words[input] ?? input, value, because),
+      taking.assume([wayOf(each)], words[input] ?? input, value, because),
   };
   if (each.gauge) return gaugeFall(taking, each, each.gauge, conditions);
   if (each.levels) return levelledFall(taking, each.levels, name);
@@ -128,6 +163,7 @@ function betweenMarks(
       },
       options,
     );
+    taking.cite(barometricHeight.definition.source);
     return { by: "barometer", value: head };
   }
   if (each.altimeter) {
@@ -147,6 +183,7 @@ function betweenMarks(
       },
       options,
     );
+    taking.cite(altimeterHeight.definition.source);
     return { by: "altimeter", value: head };
   }
   if (each.satellite) {
@@ -176,6 +213,9 @@ const words: Readonly<Record<string, string>> = {
   heightSpread: "spread of one height",
   apart: "slope of the geoid",
   interval: "spread of a contour",
+  vapourPressure: "vapour in the air",
+  airPressure: "pressure of the air",
+  scale: "air that the altimeter's scale is made for",
 };
 
 /** A height over the sea, or over whatever both ends are over. */
@@ -185,9 +225,12 @@ function level(height: Quantity<"length">): Point<"site datum"> {
 
 function tellClosure(taking: Taking, closure: Closure | undefined): void {
   if (!closure) return;
+  const [left, allowed] = [closure.misclosure, closure.allowed].map((q) =>
+    bothHeights(Math.abs(q["~si"]), taking.customary),
+  );
   taking.facts.push({
-    what: "closes within",
-    value: `${bothHeights(Math.abs(closure.misclosure["~si"]))}; ${bothHeights(closure.allowed["~si"])} is allowed`,
+    what: "left over, out and back",
+    value: `${left}; ${allowed} is allowed`,
   });
 }
 
@@ -252,7 +295,13 @@ function gaugeFall(
     );
     taking.facts.push({
       what: `gauge of class ${accuracy}`,
-      value: `may be wrong by ${bothPressures(limit["~si"])}`,
+      value: `may be wrong by ${bothPressures(limit["~si"], taking.customary)}`,
+    });
+    taking.sheet(hoseAndGaugeHead, {
+      gauge: point("local atmosphere", gaugeZero ? gauge.minus(gaugeZero) : gauge, "hose foot"),
+      gaugeAboveJet: gaugeAboveNozzles,
+      density,
+      gravity,
     });
     return { by: "gauge", value: head };
   }

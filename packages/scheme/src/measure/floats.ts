@@ -1,13 +1,12 @@
-import { floatGauging, type FloatSection } from "@leat/flow-measurement";
 import {
-  format,
-  footPerSecond,
-  metrePerSecond,
-  type Quantity,
-  squareFoot,
-  squareMetre,
-} from "@leat/quantity";
+  floatDischarge,
+  floatGauging,
+  type FloatSection,
+  soundedArea,
+} from "@leat/flow-measurement";
+import type { Quantity } from "@leat/quantity";
 
+import { bothAreas, bothVelocities } from "../both.ts";
 import type { FloatsSurvey } from "../survey.ts";
 import type { Taken, Taking } from "./measurement.ts";
 
@@ -38,25 +37,34 @@ export function floatsFlow(taking: Taking, floats: FloatsSurvey): Taken<"volume 
   taking.hints({
     [`${name}: cross-sections`]: ["the cross-sections", "sound more sections of the stretch"],
     [`${name}: scatter of the runs`]: ["scatter of the floats", "time more floats"],
-    [`${name}: coefficient`]: [
+    [`${name}: float coefficient`]: [
       "the floats' coefficient",
       "gauge once by meter, notch or salt beside the floats",
     ],
-    [`${taking.key}.floats.coefficient`]: [
+    [`${name}.coefficient`]: [
       "the floats' coefficient",
-      "gauge once by meter, notch or salt",
+      "gauge once by meter, notch or salt beside the floats",
     ],
+  });
+  // The sections as they were added up: the mean of them is what the sheet shows.
+  taking.sheet(floatDischarge, {
+    reachLength: floats.stretch,
+    runs: floats.times.map((time) => ({ time })),
+    sections: floats.sections.map((section) => ({ area: areaOf(section) })),
+    floatCoefficient: taken,
   });
   taking.facts.push(
     {
       what: "speed of the floats",
-      value: `${format(surfaceVelocity, metrePerSecond, 3)} (${format(surfaceVelocity, footPerSecond, 3)})`,
+      value: bothVelocities(surfaceVelocity["~si"], taking.customary),
     },
-    {
-      what: "mean cross-section",
-      value: `${format(area, squareMetre, 3)} (${format(area, squareFoot, 3)})`,
-    },
+    { what: "mean cross-section", value: bothAreas(area["~si"], taking.customary) },
     { what: "coefficient", value: String(Number(taken["~si"].toPrecision(3))) },
   );
   return { by: "floats", value: flow };
+}
+
+function areaOf({ area, ...sounded }: FloatsSurvey["sections"][number]): Quantity<"area"> {
+  const { width, depths } = sounded as Required<typeof sounded>;
+  return area ?? soundedArea({ width, depths: depths.map((depth) => ({ depth })) });
 }

@@ -57,12 +57,27 @@ export interface About {
   readonly source: string;
   /** The way of measuring: `notch`. */
   readonly way: string;
+  /** Where it stands under the measurement. */
+  readonly at: Notice["path"];
   /** Lines of the file that rows stand on, from 1. */
   readonly lines?: ArrayLike<number> | undefined;
+  /** The file that they stand in. */
+  readonly file?: string | undefined;
 }
 
+/** Keys that probes have in common: they stand beside the probes. */
+const ofAllProbes = /* @__PURE__ */ new Set([
+  "background",
+  "calibration",
+  "injectedConcentration",
+  "injectionRate",
+  "mass",
+  "plateau",
+  "window",
+]);
+
 /**
- * Where a notice stands in the survey, under its way of measuring.
+ * Where a notice stands under its measurement.
  *
  * @param path - Where it stands in the input of a formula.
  * @param about - What it is about.
@@ -70,12 +85,18 @@ export interface About {
  */
 export function inSurveyKeys(
   path: Notice["path"],
-  { way }: Pick<About, "way">,
+  { way, at }: Pick<About, "way" | "at">,
 ): (string | number)[] {
-  // Fillings are the list itself.
-  return path.flatMap((part) =>
-    part === "repeats" ? [] : [typeof part === "number" ? part : keyOf(part, way)],
-  );
+  const beside = at[1] === "probes" && ofAllProbes.has(String(path[0]));
+  return [
+    ...(beside ? at.slice(0, 1) : at),
+    // Fillings are the list itself, and the fall is what the measurement is of.
+    ...path.flatMap((part) =>
+      part === "repeats" || part === "fall"
+        ? []
+        : [typeof part === "number" ? part : keyOf(part, way)],
+    ),
+  ];
 }
 
 function keyOf(name: string, way: string): string {
@@ -89,8 +110,9 @@ function keyOf(name: string, way: string): string {
  * @param about - What it is about.
  * @returns The message.
  */
-export function inSurveyWords({ message, code }: Notice, { source, way, lines }: About): string {
-  return withoutIds(message, code, source)
+export function inSurveyWords({ message, code }: Notice, about: About): string {
+  const { way, lines } = about;
+  return withoutIds(message, code, about)
     .replaceAll(rowed, (_, list: string, row: string, input: string | undefined) =>
       [
         list === "repeats" ? "bucket" : keyOf(list, way),
@@ -100,13 +122,21 @@ export function inSurveyWords({ message, code }: Notice, { source, way, lines }:
     )
     .replaceAll(/\b[a-z]+(?:[A-Z][a-z]+)+\b/gu, (name) => keyOf(name, way))
     .replaceAll("background.before", "background")
+    .replaceAll(" over heights", "")
     .replace(/; it is not added unless \w+ asks for it/u, "")
+    .replaceAll(/\b(\d+(?:\.\d+)?) h\b/gu, (_, hours: string) => clockOf(Number(hours)))
     .replaceAll(/\brow (\d+)/gu, (_, row: string) => placeOf(Number(row), lines))
     .replaceAll(
       /(\d+) rows: (\d+(?: to \d+)?(?:, \d+(?: to \d+)?)*)/gu,
       (_, count: string, rows: string) =>
         `${count} rows${lines ? ", on lines" : ":"} ${rows.replaceAll(/\d+/gu, (row) => String(numberOf(Number(row), lines)))}`,
     );
+}
+
+/** A time of day as it is written in a survey. */
+function clockOf(hours: number): string {
+  const minutes = Math.round(60 * hours);
+  return [Math.floor(minutes / 60), minutes % 60].map((n) => String(n).padStart(2, "0")).join(":");
 }
 
 function numberOf(row: number, lines: ArrayLike<number> | undefined): number {
@@ -118,11 +148,13 @@ function placeOf(row: number, lines: ArrayLike<number> | undefined): string {
 }
 
 /** Takes the name of the formula from the front, and the names of sources out of the middle. */
-function withoutIds(message: string, code: string, source: string): string {
+function withoutIds(message: string, code: string, { source, file }: About): string {
   const [id = ""] = code.split("/");
-  const [first = "", ...more] = (
-    message.startsWith(`${id}: `) ? message.slice(id.length + 2) : message
-  )
+  const [first = "", ...more] = [id, "levelling"]
+    .reduce(
+      (text, name) => (text.startsWith(`${name}: `) ? text.slice(name.length + 2) : text),
+      message,
+    )
     .replaceAll(/(^|: )(?:[a-z]+(?:-[a-z]+)+: )+/gu, "$1")
     .split(source);
   return more.reduce(
@@ -130,9 +162,10 @@ function withoutIds(message: string, code: string, source: string): string {
       before +
       after.replace(/^((?:\.[A-Za-z]+)*)(: )?/u, (_, tail: string, colon: string | undefined) => {
         const last = tail.split(".").at(-1) ?? "";
-        // A probe is named by its file.
-        if (colon && (last === "salt" || last === "saltFeed")) return "";
-        return before === "" && colon ? `${last}: ` : `the ${last}${colon ?? ""}`;
+        // A probe is named by its file; the way is told where the notice is shown.
+        if (colon && last !== "calibration" && (before === "" || last.startsWith("salt")))
+          return "";
+        return before === "" && colon ? `${file ?? last}: ` : `the ${last}${colon ?? ""}`;
       }),
     first,
   );

@@ -1,16 +1,15 @@
 import type { Notice } from "@leat/formula";
-import { isQuantity, type Quantity } from "@leat/quantity";
+import { isQuantity } from "@leat/quantity";
 
 import type { Assumed } from "../assume.ts";
 import { fieldCautionNotices } from "../cautions.ts";
-import { isCustomary } from "../customary.ts";
 import { inOrder } from "../in-order.ts";
 import { Ledger } from "../ledger.ts";
 import type { FieldSurvey } from "../survey.ts";
 import { measureBoth } from "./both-ends.ts";
 import type { Conditions } from "./conditions.ts";
 import type { Measured } from "./measured.ts";
-import { type Board, boardOf, boardOfNotch } from "./weir.ts";
+import { type Board, boardName, boardOf, boardOfNotch } from "./weir.ts";
 
 /** Every measurement of a survey. */
 export interface Measurements {
@@ -57,15 +56,17 @@ export function measureSurvey(survey: FieldSurvey, assumed: readonly Assumed[] =
 
 /** The board that the survey names, else one for each notch whose surroundings are known. */
 function boardsOf({ stream }: FieldSurvey, conditions: Conditions): Board[] {
-  const customary = isCustomary(stream);
-  const boards = stream.board
-    ? [stream.board]
-    : stream.measured.flatMap(({ notch }) => (notch && boardOfNotch(notch, customary)) ?? []);
-  const { leave } = stream;
+  const { board: named, measured, leave } = stream;
   const stays = isQuantity(leave)
     ? leave.kind === "volume flow"
-      ? (leave as Quantity<"volume flow">)
+      ? leave
       : undefined
     : leave?.flow;
-  return boards.map((board) => boardOf(board, conditions, customary, stays));
+  if (named) return [boardOf(named, boardName(named.shape, undefined), conditions, { stays })];
+  return measured.flatMap(({ name, notch }) => {
+    const made = notch && boardOfNotch(notch);
+    if (!made) return [];
+    const { board, reading } = made;
+    return [boardOf(board, boardName(board.shape, name), conditions, { stays, reading })];
+  });
 }

@@ -3,6 +3,7 @@ import type { Notice } from "@leat/formula";
 import type { Quantity } from "@leat/quantity";
 
 import type { Ledger } from "../ledger.ts";
+import { k95 } from "../uncertainty.ts";
 import type { Measurement } from "./measurement.ts";
 
 /** What was measured on one day, combined. */
@@ -74,6 +75,12 @@ export function measured<K extends string>(
   };
 }
 
+/** What is told here in words of its own. */
+const told: ReadonlySet<string> = /* @__PURE__ */ new Set([
+  "combine/disagree",
+  "combine/pair-apart",
+]);
+
 /** The measurements of a day as one. */
 function together<K extends string>(
   measurements: readonly Measurement<K>[],
@@ -84,20 +91,39 @@ function together<K extends string>(
   if (only && more.length === 0) return { of, value: only.value, weights: [1], agree: true };
   const named = of.map((i) => {
     const { name, value } = measurements[i] as Measurement<K>;
-    return { name: `${i + 1}, ${name}`, value };
+    return { name: `${name} (${i + 1})`, value };
   });
   const { widened, weights, consistent, pairs, birgeRatio } = combine(named, {
-    onNotice: (notice) => notice.code === "combine/disagree" || onNotice(notice),
+    onNotice: (notice) =>
+      told.has(notice.code) ||
+      onNotice({ ...notice, message: notice.message.replace(/^combine: /u, "") }),
   });
+  for (const { first, second, normalised } of pairs)
+    if (consistent && normalised > k95)
+      onNotice({
+        code: "measurements-apart",
+        severity: "note",
+        path: [],
+        message: `${first} and ${second} are ${short(normalised)} times the standard uncertainty of their difference apart; all together still agree.`,
+        actual: short(normalised),
+        limit: `at most ${short(k95)}`,
+      });
   const [worst] = pairs;
-  if (!consistent && worst)
+  if (!consistent && worst) {
+    const apart = short(worst.normalised);
     onNotice({
       code: "measurements-disagree",
       severity: "caution",
       path: [],
-      message: `${worst.first} and ${worst.second} disagree: they are ${worst.normalised.toFixed(1)} times the standard uncertainty of their difference apart. Their mean is used with its ± ${(birgeRatio ?? 1).toFixed(1)} times as wide; look for what is wrong with one of them before anything is built on it.`,
-      actual: worst.normalised.toFixed(1),
-      limit: "at most 2",
+      message: `${worst.first} and ${worst.second} disagree: they are ${apart} times the standard uncertainty of their difference apart. The mean of ${of.length === 2 ? "the two" : `all ${of.length}`} is used, and its ± is widened ${short(birgeRatio ?? 1)} times; look for what is wrong with one of them before anything is built on it.`,
+      actual: apart,
+      limit: `at most ${short(k95)}`,
     });
+  }
   return { of, value: widened, weights, agree: consistent };
+}
+
+/** No more figures than anybody reads: 1.96, 4.3, 20. */
+function short(n: number): string {
+  return n.toFixed(n < 3 ? 2 : n < 10 ? 1 : 0);
 }

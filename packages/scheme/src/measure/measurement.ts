@@ -17,7 +17,7 @@ import type { Quantity } from "@leat/quantity";
 
 import type { Ledger, Part } from "../ledger.ts";
 import { k95 } from "../uncertainty.ts";
-import { inSurveyKeys, inSurveyWords } from "./in-survey-words.ts";
+import { type About, inSurveyKeys, inSurveyWords } from "./in-survey-words.ts";
 
 /** Something worth printing beside a measurement. */
 export interface Fact {
@@ -69,6 +69,9 @@ interface Call {
 }
 
 type Path = readonly (string | number)[];
+
+/** Where rows that a notice counts stand in a file. */
+type RowsOf = Pick<About, "lines" | "file">;
 
 /** What a measurement is taken from. */
 export interface TakingOf {
@@ -128,7 +131,7 @@ export class Taking {
     formula: Formula<I, O, C, S>,
     args: NoInfer<Args<I>>,
   ): void => {
-    this.#calls.push({ formula: formula as unknown as AnyFormula, args: args as never });
+    this.#calls.push({ formula: formula, args: args });
     this.cite(formula.definition.source);
   };
 
@@ -141,10 +144,12 @@ export class Taking {
   readonly tell = (notice: Notice): void => this.telling(this.#at)(notice);
 
   /** The same for another place under the measurement, or for rows of a file. */
-  telling(at: Path, lines?: ArrayLike<number>): (notice: Notice) => void {
+  telling(at: Path, rows: RowsOf = {}): (notice: Notice) => void {
     return (notice) => {
-      const { message, ...placed } = this.#place(notice, at, lines);
-      const extrapolated = notice.code.endsWith("/out-of-range");
+      const { message, ...placed } = this.#place(notice, at, rows);
+      // Too few of something is not a figure beyond a range.
+      const extrapolated =
+        notice.code.endsWith("/out-of-range") && !message.startsWith("number of ");
       this.notices.push({
         ...placed,
         message: extrapolated ? `${message} The figure is an extrapolation.` : message,
@@ -152,25 +157,35 @@ export class Taking {
     };
   }
 
+  /** Forbids what the measurement comes to. */
+  stop(code: string, message: string): void {
+    this.tell({ code, severity: "stop", path: [], message });
+  }
+
   /** Works something out; what nothing physical can have is told with its place in the survey. */
-  guarded<T>(run: () => T, at: Path = this.#at, lines?: ArrayLike<number>): T {
+  guarded<T>(run: () => T, at: Path = this.#at, rows: RowsOf = {}): T {
     try {
       return run();
     } catch (error) {
       if (!(error instanceof NonPhysicalError)) throw error;
       throw new NonPhysicalError(
         error.notices.map((notice) =>
-          this.#placed.has(notice) ? notice : this.#place(notice, at, lines),
+          this.#placed.has(notice) ? notice : this.#place(notice, at, rows),
         ),
       );
     }
   }
 
-  #place(notice: Notice, at: Path, lines: ArrayLike<number> | undefined): Notice {
-    const about = { source: this.ledger.sourceOf(this.key), way: this.#way, lines };
+  /** What nothing physical can have, with its place under the way of measuring. */
+  refusal(at: Path, message: string): NonPhysicalError {
+    return new NonPhysicalError([{ code: "non-physical", severity: "stop", path: at, message }]);
+  }
+
+  #place(notice: Notice, at: Path, rows: RowsOf): Notice {
+    const about = { source: this.ledger.sourceOf(this.key), way: this.#way, at, ...rows };
     const placed = {
       ...notice,
-      path: [...this.path, ...at, ...inSurveyKeys(notice.path, about)],
+      path: [...this.path, ...inSurveyKeys(notice.path, about)],
       message: inSurveyWords(notice, about),
     };
     this.#placed.add(placed);
@@ -207,7 +222,7 @@ export class Taking {
   ): Quantity<K> {
     const source = this.ledger.sourceOf(`${this.key}.${at}`);
     this.ledger.hint(source, { what, how });
-    return value.plusMinus(value.abs().times(share) as never, source);
+    return value.plusMinus(value.abs().times(share), source);
   }
 
   /** The measurement, made. */

@@ -1,6 +1,11 @@
-import { type GaugedEdge, type PointVelocities, velocityArea } from "@leat/flow-measurement";
-import { format, footPerSecond, metrePerSecond } from "@leat/quantity";
+import {
+  type GaugedEdge,
+  midSectionDischarge,
+  type PointVelocities,
+  velocityArea,
+} from "@leat/flow-measurement";
 
+import { bothVelocities } from "../both.ts";
 import type { MeterSurvey } from "../survey.ts";
 import type { Taken, Taking } from "./measurement.ts";
 
@@ -25,6 +30,9 @@ export function meterFlow(taking: Taking, meter: MeterSurvey): Taken<"volume flo
     },
     { onNotice: taking.tell },
   );
+  taking.sheet(midSectionDischarge, {
+    verticals: sections.map(({ distance, depth, velocity }) => ({ distance, depth, velocity })),
+  });
   const largest = Math.max(...sections.map(({ share }) => share["~si"]));
   taking.facts.push(
     {
@@ -33,7 +41,7 @@ export function meterFlow(taking: Taking, meter: MeterSurvey): Taken<"volume flo
     },
     {
       what: "mean velocity",
-      value: `${format(meanVelocity, metrePerSecond, 3)} (${format(meanVelocity, footPerSecond, 3)})`,
+      value: bothVelocities(meanVelocity["~si"], taking.customary),
     },
   );
   return { by: "meter, by verticals", value: flow };

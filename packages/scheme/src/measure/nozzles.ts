@@ -1,5 +1,5 @@
 import { jetsFlowFromGauge } from "@leat/nozzles";
-import { metre, point } from "@leat/quantity";
+import { metre, point, type Quantity } from "@leat/quantity";
 
 import type { NozzlesSurvey } from "../survey.ts";
 import type { Conditions } from "./conditions.ts";
@@ -20,6 +20,17 @@ export function nozzlesFlow(
     },
     gauge,
   );
+  const assumed = (): Quantity<"coefficient"> => {
+    const at = `${taking.key}.nozzles.coefficient`;
+    const standard = taking.ledger.standard("jets.coefficient", "coefficient", at);
+    taking.hints({
+      [taking.ledger.sourceOf(at)]: [
+        "discharge coefficient of the nozzles",
+        "fill a vessel from one nozzle and time it",
+      ],
+    });
+    return standard;
+  };
   return {
     by: "nozzles as a meter",
     value: taking.call(jetsFlowFromGauge, {
@@ -27,8 +38,7 @@ export function nozzlesFlow(
       gaugeAboveJet: gaugeAboveNozzles ?? metre.of(0),
       jets: open.map((nozzleDiameter) => ({ nozzleDiameter })),
       pipeDiameter: bore,
-      dischargeCoefficient:
-        coefficient ?? taking.ledger.standard("jets.coefficient", "coefficient"),
+      dischargeCoefficient: coefficient ?? assumed(),
       density,
       gravity,
     }),

@@ -3,10 +3,14 @@ import {
   compareProbes,
   type SaltCalibration,
   saltCalibration,
+  saltConstantRateDischarge,
   saltPlateau,
   saltSlug,
+  saltSlugDischarge,
+  standardSaltFactor,
 } from "@leat/flow-measurement";
-import { format, milligramPerLitre, type Quantity } from "@leat/quantity";
+import type { Notice } from "@leat/formula";
+import { format, kilogramPerCubicMetre, milligramPerLitre, type Quantity } from "@leat/quantity";
 
 import type {
   LoggedSurvey,
@@ -25,19 +29,22 @@ export function saltFlow(taking: Taking, salt: SaltSurvey): Taken<"volume flow">
     { what: "mass of the salt", how: "weigh the salt on a finer scale" },
     salt.mass,
   );
-  const slugs = salt.probes.map((probe) => {
-    for (const note of probe.notes) taking.tell(note);
-    return saltSlug(
-      {
-        ...loggedOf(taking, "salt", probe, salt),
-        mass,
-        calibration,
-        ...(salt.window && { window: spanOf(salt.window) }),
-        ...(salt.background && { background: { before: spanOf(salt.background) } }),
-      },
-      { onNotice: taking.tell },
-    );
-  });
+  const slugs = salt.probes.map((probe, i) =>
+    atProbe(taking, "salt", probe, i, (onNotice) =>
+      saltSlug(
+        {
+          ...loggedOf(taking, "salt", probe, salt),
+          mass,
+          calibration,
+          ...(salt.window && { window: spanOf(salt.window) }),
+          ...(salt.background && { background: { before: spanOf(salt.background) } }),
+        },
+        { onNotice },
+      ),
+    ),
+  );
+  for (const { calibrationFactor, conductivityTime } of slugs)
+    taking.sheet(saltSlugDischarge, { mass, calibrationFactor, conductivityTime });
   const greatest = slugs.reduce((a, b) => (b.peakChloride.greaterThan(a.peakChloride) ? b : a));
   chlorideNotices(greatest.peakChloride).forEach(taking.tell);
   for (const { name, peakConcentration, faults, estimatedShare } of slugs) {
@@ -51,7 +58,7 @@ export function saltFlow(taking: Taking, salt: SaltSurvey): Taken<"volume flow">
     );
     if (bad > 0)
       taking.facts.push({
-        what: "rows at fault",
+        what: `rows at fault in ${shortName(name)}`,
         value: `${bad}, bridged by straight lines: ${(100 * estimatedShare).toFixed(1)} % of the sum`,
       });
   }
@@ -66,20 +73,28 @@ export function saltFeedFlow(taking: Taking, feed: SaltFeedSurvey): Taken<"volum
     { what: "rate of the feed", how: "time the feed into a measuring glass, before and after" },
     feed.rate,
   );
-  const plateaus = feed.probes.map((probe) => {
-    for (const note of probe.notes) taking.tell(note);
-    return saltPlateau(
-      {
-        ...loggedOf(taking, "saltFeed", probe, feed),
-        injectionRate: rate,
-        injectedConcentration: feed.solution,
-        calibration,
-        ...(feed.plateau && { plateau: spanOf(feed.plateau) }),
-        ...(feed.background && { background: spanOf(feed.background) }),
-      },
-      { onNotice: taking.tell },
-    );
-  });
+  const plateaus = feed.probes.map((probe, i) =>
+    atProbe(taking, "salt feed", probe, i, (onNotice) =>
+      saltPlateau(
+        {
+          ...loggedOf(taking, "saltFeed", probe, feed),
+          injectionRate: rate,
+          injectedConcentration: feed.solution,
+          calibration,
+          ...(feed.plateau && { plateau: spanOf(feed.plateau) }),
+          ...(feed.background && { background: spanOf(feed.background) }),
+        },
+        { onNotice },
+      ),
+    ),
+  );
+  for (const { rise } of plateaus)
+    taking.sheet(saltConstantRateDischarge, {
+      injectionRate: rate,
+      injectedConcentration: feed.solution,
+      plateauConcentration: rise.times(calibration?.factor ?? standardSaltFactor()),
+      backgroundConcentration: kilogramPerCubicMetre.of(0),
+    });
   for (const { name, steady, readingsOnPlateau } of plateaus)
     taking.facts.push({
       what: `plateau at ${shortName(name)}`,
@@ -88,8 +103,22 @@ export function saltFeedFlow(taking: Taking, feed: SaltFeedSurvey): Taken<"volum
   return { by: "salt feed", value: together(taking, plateaus) };
 }
 
+/** Works with the record of a probe; what is said of it names its file, and the lines of its rows. */
+function atProbe<T>(
+  taking: Taking,
+  way: "salt" | "salt feed",
+  { notes, lines }: LoggedSurvey,
+  i: number,
+  run: (onNotice: (notice: Notice) => void) => T,
+): T {
+  const at = [way, "probes", i];
+  const tell = taking.telling(at, { lines });
+  notes.forEach(tell);
+  return taking.guarded(() => run(tell), at, { lines });
+}
+
 function shortName(name: string): string {
-  return name.replace(/^.*: /u, "");
+  return name.replace(/^.*: /u, "").replace(/^.*\//u, "");
 }
 
 function spanOf({ from, to }: SpanSurvey): { from: number; to: number } {
@@ -129,16 +158,26 @@ function calibrationOf(
   { calibration, probes }: { calibration?: SaltCalibrationSurvey; probes: readonly LoggedSurvey[] },
 ): SaltCalibration | undefined {
   if (!calibration) return undefined;
-  return saltCalibration(
-    {
-      name: taking.ledger.sourceOf(`${taking.key}.${way}.calibration`),
-      water: calibration.water,
-      standard: calibration.solution,
-      madeWith: calibration.madeWith,
-      basis: basisOf((probes[0] as LoggedSurvey).reads),
-      readings: calibration.readings,
-    },
-    { onNotice: taking.tell },
+  const at = [way === "salt" ? "salt" : "salt feed", "calibration"];
+  const rows = {
+    lines: calibration.readings.map(({ line }, row) => line ?? row + 1),
+    file: calibration.file,
+  };
+  return taking.guarded(
+    () =>
+      saltCalibration(
+        {
+          name: taking.ledger.sourceOf(`${taking.key}.${way}.calibration`),
+          water: calibration.water,
+          standard: calibration.solution,
+          madeWith: calibration.madeWith,
+          basis: basisOf((probes[0] as LoggedSurvey).reads),
+          readings: calibration.readings,
+        },
+        { onNotice: taking.telling(at, rows) },
+      ),
+    at,
+    rows,
   );
 }
 

@@ -1,6 +1,7 @@
 import { commonPractice } from "@leat/formula";
 import type { Quantity } from "@leat/quantity";
 
+import { bothFlows } from "../both.ts";
 import type { Ledger } from "../ledger.ts";
 import type { FieldSurvey, FlowSurvey } from "../survey.ts";
 import { bucketFlow } from "./bucket.ts";
@@ -27,14 +28,33 @@ export function measureStream(
   ledger: Ledger,
   conditions: Conditions,
 ): Measured<"volume flow"> {
+  const { customary } = conditions;
   const measurements = stream.measured.map((each, i) => {
+    const way = wayOf(each);
     const taking = stream.listed
-      ? new Taking(ledger, `stream.measured.${i + 1}`, ["stream", "measured", i])
-      : new Taking(ledger, "stream", ["stream"]);
+      ? new Taking({
+          ledger,
+          key: `stream.measured.${i + 1}`,
+          path: ["stream", "measured", i],
+          way,
+          customary,
+        })
+      : new Taking({ ledger, key: "stream", path: ["stream"], way, customary });
     const { by, value } = taking.guarded(() => flowBy(taking, each, conditions));
+    if (!(value["~si"] > 0))
+      taking.stop(
+        "no-flow",
+        `the flow comes to ${bothFlows(value["~si"], customary)}, which is none. Check the readings: the form does not reach so far.`,
+      );
     return taking.made({ name: each.name, on: each.on, by, value: withLeaks(taking, each, value) });
   });
   return measured("flow", ["stream", "measured"], measurements, ledger);
+}
+
+/** The key of the survey that the measurement stands under. */
+function wayOf(each: FlowSurvey): string {
+  const ways = ["notch", "crest", "bucket", "floats", "meter", "salt", "nozzles", "staff"] as const;
+  return each.saltFeed ? "salt feed" : (ways.find((way) => each[way]) ?? "flow");
 }
 
 /** Works the flow out in the way it was measured. */

@@ -26,9 +26,9 @@ import {
   NonPhysicalError,
   OutOfValidityError,
 } from "@leat/formula";
-import { each, inch, millimetre, type Quantity } from "@leat/quantity";
+import { each, foot, inch, metre, millimetre, type Quantity, type Unit } from "@leat/quantity";
 
-import { bothFlows } from "../both.ts";
+import { bothFlows, bothHeights } from "../both.ts";
 import type { BoardSurvey, CrestSurvey, NotchSurvey, OpeningSurvey } from "../survey.ts";
 import type { Conditions } from "./conditions.ts";
 import type { Taken, Taking } from "./measurement.ts";
@@ -48,6 +48,8 @@ function weir<const I extends Inputs>(
   readonly keeps: (head: Quantity<"length">) => boolean;
   readonly flow: (taking: Taking, head: Quantity<"length">) => Quantity<"volume flow">;
   readonly slip: (head: Quantity<"length">) => string | undefined;
+  /** Whether a head is below the least that the form holds for. */
+  readonly isLow: (head: Quantity<"length">) => boolean;
   readonly table: (ruler: Ruler) => RatingLine[];
   /** Level that a flow needs, with room for what is uncertain; nothing where the form has none for it. */
   readonly level: (flow: Quantity<"volume flow">) => Quantity<"length"> | undefined;
@@ -56,9 +58,13 @@ function weir<const I extends Inputs>(
   return {
     id: formula.id,
     source: formula.definition.source,
-    keeps: (head) => limitNotices(formula, at(head) as never).length === 0,
-    flow: (taking, head) => taking.call(formula as never, at(head) as never) as never,
+    keeps: (head) => limitNotices(formula, at(head)).length === 0,
+    flow: (taking, head) => taking.call(formula as never, at(head)) as never,
     slip: (head) => likelySlip(formula, args as never, head),
+    isLow: (head) =>
+      limitNotices(formula, at(head)).some(
+        ({ path, limit }) => path[0] === "head" && limit?.startsWith("at least"),
+      ),
     table: (ruler) => ratingTable(formula, args as never, ruler, quiet),
     level: (flow) => {
       try {
@@ -85,7 +91,7 @@ function formsOf(
     readonly approachWidth: Quantity<"length">;
     readonly gravity: Quantity<"acceleration">;
   },
-): Weir[] {
+): readonly [Weir, ...Weir[]] {
   const at = { crestHeight, approachWidth };
   if (shape === "V") {
     const full = weir(vNotchDischarge, { ...at, angle: angle as Quantity<"angle">, gravity });
@@ -116,12 +122,15 @@ export function notchFlow(
   const head = taking.reading("notch.head", headHint, notch.head);
   const at = { ...surroundings(taking, notch, head), gravity };
   const forms = formsOf(notch, at);
-  const form = forms.find(({ keeps }) => keeps(head)) ?? (forms[0] as Weir);
+  const form = forms.find(({ keeps }) => keeps(head)) ?? forms[0];
   const free = form.flow(taking, head);
-  tellSlip(taking, form, head, ["notch", "head"]);
+  tellSlip(taking, form, head);
   if (notch.shape === "rectangular") otherForms(taking, notch, { ...at, head }, free);
   const value = drowned(taking, notch, at, head, free);
-  return { by: called[notch.shape], value: withEquation(taking, form, value, "notch") };
+  return {
+    by: called[notch.shape],
+    value: withEquation(taking, form, value, ["notch"], "a plate that is sharp, plumb and level"),
+  };
 }
 
 const headHint = {
@@ -132,41 +141,45 @@ const headHint = {
 /** Sill and channel, as they are given or as a fully contracted notch has them. */
 function surroundings(
   taking: Taking,
-  { shape, width, sill, channel }: OpeningSurvey,
+  { width, sill, channel }: OpeningSurvey,
   head: Quantity<"length">,
 ): { crestHeight: Quantity<"length">; approachWidth: Quantity<"length"> } {
-  const open = shape === "V" ? head.times(5) : (width as Quantity<"length">).plus(head.times(4));
+  // What is assumed does not share the error of the reading.
+  const h = head["~si"];
+  const deep = metre.of(2.5 * h);
+  const open = metre.of((width?.["~si"] ?? 0) + 4 * h);
+  const { customary } = taking;
   if (!sill)
     taking.assume(
       ["notch", "sill"],
       "sill over the bed of the channel",
-      `${head.times(2.5).toString()}: deep enough for the formula; look at it`,
+      `${bothHeights(deep["~si"], customary)}: deep enough for the formula; look at it`,
       practice("deep enough for the formula"),
     );
   if (!channel)
     taking.assume(
       ["notch", "channel"],
       "width of the channel",
-      `${open.toString()}: fully contracted; look at it`,
+      `${bothHeights(open["~si"], customary)}: fully contracted; look at it`,
       practice("fully contracted"),
     );
-  return { crestHeight: sill ?? head.times(2.5), approachWidth: channel ?? open };
+  return { crestHeight: sill ?? deep, approachWidth: channel ?? open };
 }
 
-/** A head that no such notch has, and that one in another unit would: a slip of the pencil. */
-function tellSlip(
-  taking: Taking,
-  { slip, id }: Weir,
-  head: Quantity<"length">,
-  path: readonly string[],
-): void {
+/**
+ * A head that no such notch has, and that one in another unit would: a slip of the pencil. A head that is too low may be
+ * true all the same, in a dry month.
+ */
+function tellSlip(taking: Taking, { slip, isLow }: Weir, head: Quantity<"length">): void {
   const likely = slip(head);
   if (likely === undefined) return;
   taking.tell({
     code: "head-unit",
-    severity: "stop",
-    path,
-    message: `${likely} The flow it gives cannot be used: look at the ruler again and correct the survey (${id}).`,
+    severity: isLow(head) ? "caution" : "stop",
+    path: ["head"],
+    message: isLow(head)
+      ? `${likely} Look at the ruler again: if it was read right, the water is too low for this notch.`
+      : `${likely} The flow it gives cannot be used: look at the ruler again and correct the survey.`,
     actual: head.toString(),
   });
 }
@@ -180,6 +193,7 @@ function drowned(
   free: Quantity<"volume flow">,
 ): Quantity<"volume flow"> {
   if (!tailWater) return free;
+  refuseLevel(taking, tailWater, head);
   const tailwaterHead = taking.reading(
     "notch.tailWater",
     { what: "tail water over the sill", how: "read the tail water from a peg of its own" },
@@ -200,20 +214,34 @@ function drowned(
   return free.times(factor).as("volume flow");
 }
 
+/** Water that stands as high below a weir as above it does not flow over it. */
+function refuseLevel(
+  taking: Taking,
+  tailWater: Quantity<"length">,
+  head: Quantity<"length">,
+): void {
+  if (tailWater["~si"] < head["~si"]) return;
+  throw taking.refusal(
+    ["tail water"],
+    `tail water = ${tailWater.toString()} is not below the head, ${head.toString()}: nothing flows. Read both again, over the same sill.`,
+  );
+}
+
 /** The equation's own ±, by the source that states it. */
 function withEquation(
   taking: Taking,
   { id }: Weir,
   value: Quantity<"volume flow">,
-  at: string,
+  at: readonly string[],
+  built: string,
 ): Quantity<"volume flow"> {
   const known = weirEquationUncertainty[id];
   if (!known) throw new Error(`nothing is known of the uncertainty of ${id}`);
   const share = known.relative["~si"];
   taking.assume(
-    [at],
+    at,
     "spread of the weir's discharge equation",
-    `± ${Number((100 * share).toPrecision(2))} %, for a plate that is sharp, plumb and level`,
+    `± ${Number((100 * share).toPrecision(2))} %, for ${built}`,
     known.source,
   );
   const source = `equation ${id}`;
@@ -241,11 +269,12 @@ function otherForms(
     quiet,
   );
   const acrossAll = approachWidth["~si"] === notchWidth["~si"];
+  const both = (flow: Quantity<"volume flow">): string => bothFlows(flow["~si"], taking.customary);
   taking.tell({
     code: "notch-forms",
     severity: "note",
-    path: ["notch"],
-    message: `read as a suppressed weir (no side contractions, as shop tables are) the notch gives ${bothFlows(suppressed["~si"])}; with both ends contracted ${bothFlows(contracted["~si"])}, because the water narrows past the edges.${acrossAll ? ` Rehbock's form for a weir across the whole channel gives ${bothFlows(rehbockDischarge(across, quiet)["~si"])}.` : ""} The standard form for its own width ratio is used: ${bothFlows(standard["~si"])}.`,
+    path: [],
+    message: `read as a suppressed weir (no side contractions, as shop tables are) the notch gives ${both(suppressed)}; with both ends contracted ${both(contracted)}, because the water narrows past the edges.${acrossAll ? ` Rehbock's form for a weir across the whole channel gives ${both(rehbockDischarge(across, quiet))}.` : ""} The standard form for its own width ratio is used: ${both(standard)}.`,
   });
 }
 
@@ -260,6 +289,7 @@ export function crestFlow(
     { ...headHint, what: "head over the crest" },
     crest.head,
   );
+  if (crest.tailWater) refuseLevel(taking, crest.tailWater, head);
   const form = weir(broadCrestedDischarge, {
     notchWidth: crest.width,
     crestHeight: crest.sill,
@@ -268,8 +298,11 @@ export function crestFlow(
     gravity,
   });
   const value = form.flow(taking, head);
-  tellSlip(taking, form, head, ["crest", "head"]);
-  return { by: "broad crest", value: withEquation(taking, form, value, "crest") };
+  tellSlip(taking, form, head);
+  return {
+    by: "broad crest",
+    value: withEquation(taking, form, value, ["crest"], "a crest that is level and square"),
+  };
 }
 
 /** A table of flows by the divisions of the ruler on a weir. */
@@ -288,18 +321,26 @@ export interface Board {
   };
 }
 
+/** What a board is made with. */
+export interface BoardOptions {
+  /** What must stay in the stream, where that is a flow. */
+  readonly stays?: Quantity<"volume flow"> | undefined;
+  /** A reading is within this of the water; half a division of the board where it is left out. */
+  readonly reading?: Quantity<"length"> | undefined;
+}
+
 /**
  * The flow board of an opening: a line for each division of its ruler. The form is the one that holds over the most of
  * the ruler: a board has one form.
  */
 export function boardOf(
   board: BoardSurvey,
+  name: string,
   { gravity }: Conditions,
-  customary: boolean,
-  stays?: Quantity<"volume flow">,
+  { stays, reading }: BoardOptions = {},
 ): Board {
   const { sill: crestHeight, channel: approachWidth, division, from, to } = board;
-  const ruler = { unit: customary ? inch : millimetre, division, from, to };
+  const ruler = { unit: rulerOf(division), division, from, to, reading };
   const tables = formsOf(board, { crestHeight, approachWidth, gravity }).map((form) => ({
     form,
     lines: form.table(ruler),
@@ -309,7 +350,7 @@ export function boardOf(
   const best = others.reduce((a, b) => (held(b.lines) > held(a.lines) ? b : a), first);
   const level = stays && best.form.level(stays);
   return {
-    name: called[board.shape],
+    name,
     source: best.form.source,
     lines: best.lines,
     ...(stays && { stays: { flow: stays, ...(level && { level }) } }),
@@ -320,21 +361,44 @@ function held(lines: readonly RatingLine[]): number {
   return lines.filter(({ valid }) => valid).length;
 }
 
-/** The board of a notch that was measured: from a division to half as much again as was read. */
-export function boardOfNotch(notch: NotchSurvey, customary: boolean): BoardSurvey | undefined {
+/** What a board is for, in words. */
+export function boardName(shape: OpeningSurvey["shape"], name: string | undefined): string {
+  return name === undefined ? called[shape] : `${name}, ${called[shape]}`;
+}
+
+/** The unit that a ruler is divided in, by the length that was written: a foot in tenths stays one. */
+function rulerOf(length: Quantity<"length">): Unit<"length"> {
+  const symbol = length["~unit"]?.symbol;
+  return symbol === "in" ? inch : symbol === "ft" ? foot : millimetre;
+}
+
+/** How many divisions go to a mark of a board: an inch is halved, all else is counted in tens. */
+const steps = { halves: [1, 2, 4, 8, 16], tens: [1, 2, 5, 10, 20, 50, 100] };
+
+/** A board is no longer than this. */
+const mostLines = 60;
+
+/**
+ * The board of a notch that was measured: from a division to half as much again as was read. Its ruler may be finer than
+ * the board.
+ */
+export function boardOfNotch(
+  notch: NotchSurvey,
+): { board: BoardSurvey; reading: Quantity<"length"> } | undefined {
   const { sill, channel, head, tailWater } = notch;
   if (!sill || !channel || tailWater) return undefined;
+  const unit = rulerOf(head);
   const reading = head.reading();
-  const unit = head["~unit"];
-  const named = reading && !reading.assumed && unit ? unit.toSI(reading.resolution) : undefined;
-  const usual = customary ? inch.of(1 / 8)["~si"] : millimetre.of(1)["~si"];
-  // A table has some thirty lines: a finer ruler is tabulated at every second, fifth, tenth division and so on.
-  const step = [1, 2, 5, 10, 20, 50]
-    .map((n) => n * (named ?? usual))
-    .find((d) => (1.5 * head["~si"]) / d <= 60);
+  const named = reading && !reading.assumed && head["~unit"]?.toSI(reading.resolution);
+  const finest = named ? unit.fromSI(named) : ({ in: 1 / 8, ft: 0.01 }[unit.symbol] ?? 1);
+  const to = head.times(1.5);
+  const step = (unit === inch ? steps.halves : steps.tens)
+    .map((n) => n * finest)
+    .find((d) => to.in(unit) / d <= mostLines);
   if (step === undefined) return undefined;
-  const division = (customary ? inch : millimetre).of(
-    step / (customary ? inch : millimetre).toSI(1),
-  );
-  return { ...notch, sill, channel, division, from: division, to: head.times(1.5) };
+  const division = unit.of(step);
+  return {
+    board: { ...notch, sill, channel, division, from: division, to },
+    reading: unit.of(finest / 2),
+  };
 }

@@ -130,11 +130,15 @@ export function named(
 
 /** One of a list of words. */
 export function oneOf(says: string, allowed: readonly string[]): Field {
-  return text(`${says}: ${allowed.join(", ")}`, allowed, (written) => {
+  // Words with a comma in them are quoted, so that it is seen where one ends.
+  const listed = allowed.some((word) => word.includes(","))
+    ? allowed.map((word) => JSON.stringify(word)).join(", ")
+    : allowed.join(", ");
+  return text(`${says}: ${listed}`, allowed, (written) => {
     if (!allowed.includes(written)) {
       throw new FieldError(
         "word",
-        `${JSON.stringify(written)} is not known here; write one of ${allowed.join(", ")}.`,
+        `${JSON.stringify(written)} is not known here; write one of ${listed}.`,
       );
     }
     return () => written;

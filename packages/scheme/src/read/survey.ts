@@ -241,10 +241,13 @@ function relations(raw: Raw, file: string, parsed: Parsed, whole: boolean): Prob
     raw.stream["board"] as Record<string, unknown> | undefined,
     tell,
   );
+  boardRelations(raw.stream["board"] as Record<string, unknown> | undefined, tell);
   for (const [path, row] of rowsOf(raw, "stream")) {
     notchRelations([...path, "notch"], row["notch"] as Record<string, unknown> | undefined, tell);
     staffRelations(path, row, tell);
     floatRelations(path, row, tell);
+    meterRelations(path, row, tell);
+    saltRelations(path, row, tell);
   }
   ((raw["reaches"] ?? []) as Record<string, unknown>[]).forEach((reach, i) => {
     ((reach["fittings"] as Record<string, unknown>[] | undefined) ?? []).forEach((fitting, j) => {
@@ -288,6 +291,9 @@ function notchRelations(
     if (notch[key] === undefined)
       tell([...at], "missing", `is a ${shape} notch and has no ${key}; write it.`);
   }
+  const strange = shape === "V" ? "width" : "angle";
+  if (notch[strange] !== undefined)
+    tell([...at, strange], "two-ways", `is not of a ${shape} notch; leave it out.`);
   const [width, channel] = ["width", "channel"].map((key) =>
     notch[key] instanceof Bound ? (notch[key].make("") as AnyQuantity) : undefined,
   );
@@ -296,6 +302,30 @@ function notchRelations(
       [...at, "channel"],
       "range",
       `= ${channel.toString()} is narrower than the notch in it (${width.toString()}); write the width of the channel that brings the water.`,
+    );
+}
+
+/** More lines than anybody pins up beside a weir. */
+const mostBoardLines = 500;
+
+/** A board begins below where it ends, and fits on a board. */
+function boardRelations(board: Record<string, unknown> | undefined, tell: Tell): void {
+  if (!board) return;
+  const [from, to, division] = ["from", "to", "division"].map(
+    (key) => (board[key] as Bound).make("") as AnyQuantity,
+  ) as [AnyQuantity, AnyQuantity, AnyQuantity];
+  const lines = Math.floor((to["~si"] - from["~si"]) / division["~si"]) + 1;
+  if (!(to["~si"] > from["~si"]))
+    tell(
+      ["stream", "board", "to"],
+      "range",
+      `= ${to.toString()} is not above from (${from.toString()}); write the highest mark of the ruler.`,
+    );
+  else if (lines > mostBoardLines)
+    tell(
+      ["stream", "board", "division"],
+      "range",
+      `= ${division.toString()} makes ${lines} lines, and a board has at most ${mostBoardLines}; write a coarser division.`,
     );
 }
 
@@ -356,8 +386,8 @@ function floatRelations(
   if (!floats) return;
   const at = [...path, "floats"];
   (floats["sections"] as Record<string, unknown>[]).forEach(({ area, width, depths }, i) => {
-    const sounded = width !== undefined && depths !== undefined;
-    if ((area !== undefined) === sounded || (area === undefined && !sounded))
+    const sounded = [width, depths].filter((key) => key !== undefined).length;
+    if (area === undefined ? sounded < 2 : sounded > 0)
       tell([...at, "sections", i], "two-ways", "needs either an area, or a width and depths.");
   });
   const given = ["coefficient", "bed", "depth"].filter((key) => floats[key] !== undefined);
@@ -369,23 +399,115 @@ function floatRelations(
     );
 }
 
-/** A division is of the instrument that was read. */
+/** Where a meter may be held in a vertical: depths that go together. */
+const points = /* @__PURE__ */ new Set([
+  "",
+  "surface",
+  "six tenths",
+  "two tenths, eight tenths",
+  "two tenths, six tenths, eight tenths",
+]);
+
+/** Readings in a vertical go together, and a share is of the depth at an upright bank. */
+function meterRelations(
+  path: readonly (string | number)[],
+  row: Record<string, unknown>,
+  tell: Tell,
+): void {
+  const meter = row["meter"] as Record<string, Record<string, unknown>[]> | undefined;
+  if (!meter) return;
+  const at = [...path, "meter"];
+  meter["verticals"]?.forEach((vertical, i) => {
+    const given = ["surface", "two tenths", "six tenths", "eight tenths"].filter(
+      (key) => vertical[key] !== undefined,
+    );
+    if (!points.has(given.join(", ")))
+      tell(
+        [...at, "verticals", i],
+        given.length > 1 && given.includes("surface") ? "two-ways" : "missing",
+        `has ${given.join(", ")}; a vertical is read at the surface, at six tenths, or at two and eight tenths, with six tenths between them or without.`,
+      );
+  });
+  meter["edges"]?.forEach((edge, i) => {
+    if (edge["share"] !== undefined && edge["depth"] === undefined)
+      tell(
+        [...at, "edges", i, "share"],
+        "missing",
+        "is of the velocity at an upright bank; write the depth there, or leave it out.",
+      );
+  });
+}
+
+/** One temperature for all rows has no place where the loggers wrote theirs. */
+function saltRelations(
+  path: readonly (string | number)[],
+  row: Record<string, unknown>,
+  tell: Tell,
+): void {
+  for (const way of ["salt", "salt feed"]) {
+    const salt = row[way] as Record<string, unknown> | undefined;
+    const probes = (salt?.["probes"] ?? []) as Record<string, unknown>[];
+    if (salt?.["temperature"] && probes.every(({ temperature }) => temperature !== undefined))
+      tell(
+        [...path, way, "temperature"],
+        "two-ways",
+        "stands beside the temperatures in the files of the probes; give one of them.",
+      );
+    const [first, second] = probes.map(({ file }) => (file as Bound).make(""));
+    if (first !== undefined && first === second)
+      tell(
+        [...path, way, "probes", 1, "file"],
+        "two-ways",
+        "is the file of the first probe; write that of the second, or leave it out.",
+      );
+  }
+}
+
+/** A division is of the instrument that was read, and what stands on a dial is of a gauge. */
 function gaugeRelations(
   path: readonly (string | number)[],
   row: Record<string, unknown>,
   tell: Tell,
 ): void {
   const reading = row["gauge"] ?? row["gross"];
-  if (!(reading instanceof Bound && row["read to"] instanceof Bound)) return;
-  const [a, b] = [reading.make(""), row["read to"].make("")].map((value) =>
-    isPoint(value) ? "pressure" : (value as AnyQuantity).kind,
-  );
+  const kind = reading instanceof Bound ? kindOf(reading) : undefined;
+  for (const key of ["gauge above nozzles", "gauge zero", "full scale", "class"]) {
+    if (row[key] !== undefined && kind !== "pressure")
+      tell([...path, key], "two-ways", "is of a gauge, and no gauge was read; leave it out.");
+  }
+  for (const [key, other] of [
+    ["class", "full scale"],
+    ["full scale", "class"],
+  ] as const) {
+    if (kind === "pressure" && row[key] !== undefined && row[other] === undefined)
+      tell(
+        [...path, key],
+        "missing",
+        `stands without ${other}; write both, as they stand on the dial.`,
+      );
+  }
+  const to = row["read to"];
+  if (!(to instanceof Bound)) return;
+  if (kind === undefined) {
+    tell(
+      [...path, "read to"],
+      "two-ways",
+      "is of a gauge or of a stated fall, and neither is here; leave it out.",
+    );
+    return;
+  }
+  const [a, b] = [kind, kindOf(to)];
   if (a !== b)
     tell(
       [...path, "read to"],
       "dimension",
       `is a ${b}, and the reading a ${a}; write a division of the instrument that was read.`,
     );
+}
+
+function kindOf(value: Bound): string {
+  const made = value.make("");
+  return isPoint(made) ? "pressure" : (made as AnyQuantity).kind;
 }
 
 /** `velocity coefficient` → `velocityCoefficient`: a source is named alike in the file and in the scheme. */

@@ -89,6 +89,7 @@ export class Tables {
       ...(readings && {
         calibration: {
           ...(calibration as Section),
+          file: readings["file"],
           readings: this.#read(
             calibrationOf(readings, `${source}.calibration`),
             [...path, "calibration", "readings"],
@@ -127,6 +128,7 @@ export class Tables {
     return {
       name: file,
       seconds: series.seconds,
+      lines: series.lines,
       conductivity: Column.wrap("conductivity", series.conductivity, series.quality),
       ...(temperature && {
         celsius: Array.from(temperature, (t, row) =>

@@ -5,9 +5,10 @@ import { Column, TimeAxis } from "@leat/quantity/column";
 import { bothFlows } from "../both.ts";
 import type { Ledger } from "../ledger.ts";
 import type { Measured } from "../measure/measured.ts";
-import type { LeaveSurvey, Survey } from "../survey.ts";
+import type { Survey } from "../survey.ts";
 import { UnbuildableError } from "../unbuildable.ts";
-import { leaveRule } from "./leave-rule.ts";
+import { guarded } from "./in-stream-words.ts";
+import { leaveRule, settled } from "./leave-rule.ts";
 import { siteRecord } from "./site-record.ts";
 
 /**
@@ -33,24 +34,29 @@ export function leftByRules(
       ["stream"],
       "rules for what must stay go by the day, and the day of the measured flow is not told. Write it, such as on: 2026-08-14.",
     );
-  const known = siteRecord(survey.id, survey.stream, flow, () => undefined)?.record;
-  const { shareOfMean, exceeded, exceededByMonth, tennant } = leave as LeaveSurvey;
-  if (
-    !known &&
-    [shareOfMean, exceeded, exceededByMonth, tennant].some((rule) => rule !== undefined)
-  )
+  const { shareOfMean, exceeded, exceededByMonth, tennant } = leave;
+  const byRecord = [shareOfMean, exceeded, exceededByMonth, tennant].some((rule) => rule);
+  const known = byRecord
+    ? siteRecord(survey.id, survey.stream, flow, { onNotice: () => undefined })
+    : undefined;
+  if (byRecord && !known)
     throw new UnbuildableError(
       "record-unknown",
       ["stream", "leave by rules"],
       "a rule goes by what the stream has in the mean or for most of the time, and there is no record. Give a record or a gauged stream, or write what stays as a flow.",
     );
-  const [record, row] = known ? withDay(known, on, value) : ofOneDay(on, value);
-  const { rule, most } = leaveRule(leave, ledger);
-  const use = residualAndUsable(
-    { record, rule, ...(most && { most }) },
-    { onNotice: () => undefined },
-  );
-  const left = use.left.values[row] as number;
+  const left = guarded(() => {
+    const { rule, most } = leaveRule(leave);
+    const use = residualAndUsable(
+      {
+        record: ofOneDay(on, value),
+        rule: known ? settled(rule, known.record) : rule,
+        ...(most && { most }),
+      },
+      { onNotice: () => undefined },
+    );
+    return use.left.values[0] as number;
+  });
   ledger.assume(
     ["stream", "leave"],
     `what stays of the flow by the rules, on ${on}`,
@@ -60,36 +66,7 @@ export function leftByRules(
   return cubicMetrePerSecond.of(left);
 }
 
-/** The record with the measured flow on a day of the same date: the last one that it has. */
-function withDay(
-  record: Column<"volume flow">,
-  on: string,
-  flow: Quantity<"volume flow">,
-): [Column<"volume flow">, number] {
-  const axis = record.axis as TimeAxis;
-  const wanted = on.slice(5);
-  let row = axis.length - 1;
-  // The 29th of February is taken as the 28th in a record without a leap year.
-  while (row >= 0 && !fits(axis.isoAt(row).slice(5, 10), wanted)) row -= 1;
-  if (row < 0)
-    throw new UnbuildableError(
-      "day-unknown",
-      ["stream", "record"],
-      `the record has no day of the year like ${on}, so that the rules cannot be read for it. Give a record of a whole year.`,
-    );
-  const values = record.values.slice();
-  values[row] = flow["~si"];
-  const quality = record.quality.slice();
-  quality[row] = 0;
-  return [Column.wrap("volume flow", values, quality, { axis }), row];
-}
-
-function fits(date: string, wanted: string): boolean {
-  return date === wanted || (wanted === "02-29" && date === "02-28");
-}
-
-function ofOneDay(on: string, flow: Quantity<"volume flow">): [Column<"volume flow">, number] {
+function ofOneDay(on: string, flow: Quantity<"volume flow">): Column<"volume flow"> {
   const axis = TimeAxis.regular({ start: on, step: day.of(1), count: 1, utcOffset: "+00:00" });
-  const values = Float64Array.of(flow["~si"]);
-  return [Column.wrap("volume flow", values, new Uint8Array(1), { axis }), 0];
+  return Column.wrap("volume flow", Float64Array.of(flow["~si"]), new Uint8Array(1), { axis });
 }

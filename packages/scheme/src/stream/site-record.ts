@@ -1,6 +1,7 @@
 import type { Notice } from "@leat/formula";
 import {
   areaTransfer,
+  areaTransferSpread,
   runoffTransfer,
   scaleByVisits,
   type Transfer,
@@ -11,6 +12,7 @@ import {
 } from "@leat/hydrology";
 import { type Column, Quality } from "@leat/quantity/column";
 
+import type { Ledger } from "../ledger.ts";
 import type { Measured } from "../measure/measured.ts";
 import type { GaugedSurvey, StreamSurvey } from "../survey.ts";
 import { UnbuildableError } from "../unbuildable.ts";
@@ -35,13 +37,21 @@ export interface Carried {
   readonly visits: readonly VisitResidual[];
 }
 
+/** Who is told of what. */
+export interface Told {
+  /** Told of what is out of the ordinary. */
+  readonly onNotice: (notice: Notice) => void;
+  /** Where assumptions are listed, if anywhere. */
+  readonly ledger?: Ledger;
+}
+
 /**
  * Daily flows of the site: its own record, or that of a gauged stream carried over.
  *
  * @param id - Begins the names of sources of uncertainty.
  * @param stream - What the survey says of the stream.
  * @param flow - What was measured at the site.
- * @param onNotice - Told of what is out of the ordinary.
+ * @param told - Who is told of what.
  * @returns The flows, or nothing where there is no record.
  * @throws {@link UnbuildableError} where there is nothing to carry a gauge's flows over by.
  */
@@ -49,13 +59,14 @@ export function siteRecord(
   id: string,
   stream: StreamSurvey,
   flow: Measured<"volume flow"> | undefined,
-  onNotice: (notice: Notice) => void,
+  told: Told,
 ): SiteRecord | undefined {
   if (stream.record) return { record: stream.record.flow, by: "its own record" };
   const { gauged } = stream;
   if (!gauged) return undefined;
   const from = gauged.name ?? "the gauged stream";
-  const { transfer, by, visits } = transferOf(id, stream, gauged, flow, onNotice);
+  const { transfer, by, visits } = transferOf(id, stream, gauged, flow, told);
+  const { onNotice } = told;
   const { record } = transferRecord({ record: gauged.record.flow, transfer }, { onNotice });
   return { record, by: `${from}, carried over by ${by}`, carried: { from, transfer, visits } };
 }
@@ -67,19 +78,22 @@ export function visitsOf(flow: Measured<"volume flow"> | undefined): Visit[] {
   );
 }
 
-/** By the site's own visits where there are three on days of the record, else by runoff or area. */
+/** Visits on days of the gauge's record that are enough to go by. */
+const enough = 3;
+
+/** By the site's own visits where there are enough on days of the record, else by runoff or area. */
 function transferOf(
   id: string,
   { area, runoff }: StreamSurvey,
   { record, area: gaugedArea, runoff: gaugedRunoff }: GaugedSurvey,
   flow: Measured<"volume flow"> | undefined,
-  onNotice: (notice: Notice) => void,
+  { onNotice, ledger }: Told,
 ): { transfer: Transfer; by: string; visits: readonly VisitResidual[] } {
   const name = `${id}.stream.gauged`;
   const visits = visitsOf(flow);
   const { flow: gauge } = record;
   const paired = visits.filter(({ at }) => hasFlow(gauge, at));
-  if (paired.length >= 3) {
+  if (paired.length >= enough) {
     const fit = scaleByVisits({ name, visits, record: gauge, by: weightedRatio }, { onNotice });
     return {
       transfer: fit.transfer,
@@ -87,18 +101,24 @@ function transferOf(
       visits: fit.residuals,
     };
   }
-  if (area && gaugedArea && runoff && gaugedRunoff)
+  if (area && gaugedArea) {
+    const byRunoff = runoff && gaugedRunoff;
+    const spread = areaTransferSpread.get("neighbouring stream", "spread");
+    ledger?.assume(
+      ["stream", "gauged"],
+      "how far a neighbour's flows may be off that are carried over by area alone",
+      `a standard deviation of ${spread.toString()}; with ${enough} visits on days of the record it would be seen`,
+      areaTransferSpread.definition.source,
+    );
+    const from = { name, area, gaugedArea, spread };
     return {
-      transfer: runoffTransfer({ name, area, gaugedArea, runoff, gaugedRunoff }, { onNotice }),
-      by: "area and runoff",
+      transfer: byRunoff
+        ? runoffTransfer({ ...from, runoff, gaugedRunoff }, { onNotice })
+        : areaTransfer(from, { onNotice }),
+      by: byRunoff ? "area and runoff" : "the ratio of the areas",
       visits: [],
     };
-  if (area && gaugedArea)
-    return {
-      transfer: areaTransfer({ name, area, gaugedArea }, { onNotice }),
-      by: "the ratio of the areas",
-      visits: [],
-    };
+  }
   throw new UnbuildableError(
     "nothing-to-carry-by",
     ["stream", "gauged"],

@@ -1,10 +1,9 @@
-import { commonPractice, type Notice } from "@leat/formula";
+import { commonPractice, NonPhysicalError, type Notice } from "@leat/formula";
 import {
+  type AnnualMinima,
   annualMinima,
   baseFlowIndex,
   type ConfidentFlow,
-  type DesignFlows,
-  designFlows,
   durationConfidence,
   type DurationRow,
   flowDuration,
@@ -17,19 +16,24 @@ import {
   type RecordSummary,
   type ResidualAndUsable,
   residualAndUsable,
+  tennant,
+  twelveVisitSpread,
 } from "@leat/hydrology";
-import { cubicMetrePerSecond, day, percent, type Quantity, second, year } from "@leat/quantity";
+import { day, isQuantity, percent, type Quantity, second, year } from "@leat/quantity";
 import { Column, Quality, TimeAxis } from "@leat/quantity/column";
 
 import type { Assumed } from "../assume.ts";
-import { fieldCautionNotices } from "../cautions.ts";
+import { cautions, fieldCautionNotices } from "../cautions.ts";
 import { inOrder } from "../in-order.ts";
 import { Ledger } from "../ledger.ts";
 import { measureBoth } from "../measure/both-ends.ts";
-import type { FieldSurvey, Survey } from "../survey.ts";
+import type { Fact } from "../measure/measurement.ts";
+import type { FieldSurvey, StreamSurvey, Survey } from "../survey.ts";
 import { UnbuildableError } from "../unbuildable.ts";
-import { leaveRule } from "./leave-rule.ts";
-import { pipesToTry } from "./power-of-flow.ts";
+import { type BuiltFor, builtFor } from "./built-for.ts";
+import { guarded, inStreamWords } from "./in-stream-words.ts";
+import { leaveFacts } from "./leave-facts.ts";
+import { leaveRule, placeholderShare } from "./leave-rule.ts";
 import { type Carried, siteRecord, visitsOf } from "./site-record.ts";
 
 /** A stream through the year: what flows, what stays, what may be taken, and what a scheme could be built for. */
@@ -42,22 +46,30 @@ export interface StreamYear {
   readonly record?: RecordSummary;
   /** How it was carried over from a gauged stream. */
   readonly carried?: Carried;
-  /** Flow by the share of the time that it is equalled or exceeded. */
-  readonly duration: readonly (DurationRow & Partial<Pick<ConfidentFlow, "low" | "high">>)[];
+  /** Flow by the share of the time that it is equalled or exceeded; none where only visits are known. */
+  readonly duration: readonly DurationOfStream[];
   /** January first. */
   readonly months: readonly MonthOfStream[];
   /** Low flows; absent where no year is complete. */
   readonly low?: LowFlows;
-  /** Share of the flow that is base flow. */
+  /** Share of the flow that is base flow; absent where no run of days is long enough to tell. */
   readonly baseFlowIndex?: Quantity<"ratio">;
+  /** What must stay, rule by rule, in words. */
+  readonly leave: readonly Fact[];
   /** Days and volumes of what may be taken. */
   readonly use: Pick<ResidualAndUsable, "days" | "volumes">;
-  /** What a scheme could be built for, with the pipe of the survey and with wider ones. */
-  readonly builtFor: readonly BuiltFor[];
+  /** What a scheme could be built for; absent where there is never anything to take. */
+  readonly builtFor?: BuiltFor;
   /** Everything that was taken for the user. */
   readonly assumed: readonly Assumed[];
   /** Stops first, then cautions, then notes. */
   readonly notices: readonly Notice[];
+}
+
+/** A flow of the duration curve. */
+export interface DurationOfStream extends DurationRow {
+  /** The same of complete years alone, with how far other draws of those years move it; absent where there are fewer than two. */
+  readonly ofCompleteYears?: Pick<ConfidentFlow, "flow" | "low" | "high">;
 }
 
 /** A month of the calendar. */
@@ -84,29 +96,27 @@ export interface MonthOfStream {
 export interface LowFlows {
   /** Month that a year begins with. */
   readonly yearFrom: number;
-  /** Years that are complete enough. */
-  readonly years: number;
-  /** Mean annual minimum of so many days together. */
-  readonly minima: readonly { readonly days: number; readonly mean: Quantity<"volume flow"> }[];
-  /** Least flow of seven days that comes once in ten years, by the logarithms. */
+  /** Least mean of so many days together in a year, in the mean of the years. */
+  readonly minima: readonly {
+    readonly days: number;
+    readonly mean: Quantity<"volume flow">;
+    /** Years that are complete enough. */
+    readonly years: number;
+  }[];
+  /** Least flow of seven days that comes once in ten years, by the logarithms; absent for fewer than ten years. */
   readonly sevenDayTenYear?: Quantity<"volume flow">;
   /** The same by position among the years. */
   readonly sevenDayTenYearByPosition?: Quantity<"volume flow">;
 }
 
-/** What a scheme could be built for, with one set of pipes. */
-export interface BuiltFor {
-  /** Which pipes, in words. */
-  readonly pipe: string;
-  /** Each flow that it could be built for. */
-  readonly flows: DesignFlows;
-}
+/** Share of a year's days that may be missing before it counts as incomplete. */
+const missing = /* @__PURE__ */ percent.of(5);
 
-/** Days of a year that may be missing before it counts as incomplete. */
-const missing = 0.05;
+/** Years that a flow which comes once in ten years needs. */
+const yearsForTen = 10;
 
-/** Least share of its design flow that a machine runs on. */
-const least = 0.2;
+/** Notices that say once more what another says. */
+const saidElsewhere = new Set(["residual/gaps"]);
 
 /**
  * A stream through the year.
@@ -115,29 +125,47 @@ const least = 0.2;
  * @param assumed - What reading it took for granted.
  * @returns The year.
  * @throws {@link UnbuildableError} where nothing is known of the year.
+ * @throws NonPhysicalError for rules and flows that no stream can have.
  */
 export function streamYear(
   survey: FieldSurvey & Partial<Survey>,
   assumed: readonly Assumed[] = [],
 ): StreamYear {
   const ledger = new Ledger(survey.id);
-  const notices: Notice[] = [];
-  const onNotice = (notice: Notice): void => {
-    notices.push({ ...notice, path: ["stream", ...notice.path] });
-  };
   const { flow } = measureBoth(survey, ledger);
-  notices.push(...(flow?.notices ?? []));
+  const days = visitsOf(flow).map(({ at }) => at);
+  const notices: Notice[] = [...(flow?.notices ?? [])];
+  const onNotice = (notice: Notice): void => {
+    if (!saidElsewhere.has(notice.code)) notices.push(inStreamWords(notice, days));
+  };
+  const result = guarded(() => yearOf(survey, flow, ledger, onNotice), days);
+  return {
+    ...result,
+    assumed: [...assumed, ...ledger.assumed],
+    notices: inOrder([...notices, ...unsetNotices(survey), ...fieldCautionNotices(survey)]),
+  };
+}
+
+function yearOf(
+  survey: FieldSurvey & Partial<Survey>,
+  flow: Parameters<typeof visitsOf>[0],
+  ledger: Ledger,
+  onNotice: (notice: Notice) => void,
+): Omit<StreamYear, "assumed" | "notices"> {
   const { stream } = survey;
   for (const { notes } of [stream.record, stream.gauged?.record].filter((each) => !!each))
     notes.forEach(onNotice);
-  const known = siteRecord(survey.id, stream, flow, onNotice);
-  const pattern = known ? undefined : patternOf(survey, flow, onNotice);
+  const known = siteRecord(survey.id, stream, flow, { onNotice, ledger });
+  const pattern = known ? undefined : patternOf(survey, flow, ledger, onNotice);
   const record = known?.record ?? dailyOf(pattern as MonthlyPattern);
-  const { rule, most } = leaveRule(stream.leave, ledger);
+  if (stream.leave === undefined) assumePlaceholder(ledger);
+  if (pattern) monthsNotices(stream).forEach(onNotice);
+  const { rule, most } = leaveRule(stream.leave);
   const use = residualAndUsable({ record, rule, ...(most && { most }) }, { onNotice });
-  const summary =
-    known && recordSummary({ record, missingShare: percent.of(100 * missing) }, { onNotice });
+  const summary = known && recordSummary({ record, missingShare: missing }, { onNotice });
   const low = summary && lowFlows(record, stream.yearFrom, ledger, onNotice);
+  const base = summary && orNothing(() => baseFlowIndex({ record }).index);
+  const could = builtFor(survey, use, ledger, onNotice);
   return {
     site: survey.site.name ?? survey.id,
     by: known?.by ?? `${visitsOf(flow).length} visits`,
@@ -146,18 +174,71 @@ export function streamYear(
     duration: summary ? durationOf(record, summary, ledger, onNotice) : [],
     months: monthsOf(record, use, pattern),
     ...(low && { low }),
-    ...(summary && { baseFlowIndex: baseFlowIndex({ record }).index }),
-    use,
-    builtFor: builtFor(survey, use, ledger, onNotice),
-    assumed: [...assumed, ...ledger.assumed],
-    notices: inOrder([...notices, ...fieldCautionNotices(survey)]),
+    ...(base && { baseFlowIndex: base }),
+    leave: leaveFacts(stream.leave, record),
+    use: { days: use.days, volumes: use.volumes },
+    ...(could && { builtFor: could }),
   };
+}
+
+function assumePlaceholder(ledger: Ledger): void {
+  ledger.assume(
+    ["stream", "leave"],
+    "share of each day's flow that stays in the stream (a placeholder: the regulator decides)",
+    placeholderShare.toString(),
+    tennant.at(
+      "table, good, April to September, 40 % of the mean annual flow; here of each day's flow",
+      "memory",
+    ),
+  );
+}
+
+/** A rule that goes by days is told of, where only months are known. */
+function monthsNotices({ leave }: StreamSurvey): Notice[] {
+  const byDays =
+    leave !== undefined && !isQuantity(leave) && (leave.exceeded ?? leave.exceededByMonth);
+  return byDays
+    ? [
+        {
+          code: "months-for-days",
+          severity: "caution",
+          path: ["stream", "leave by rules"],
+          message:
+            "A rule goes by the flow that is exceeded for most of the time, and only months are known: single days are lower than the months that they are in, and less would have to stay. Find a gauged stream near by.",
+        },
+      ]
+    : [];
+}
+
+/** The caution that a design has too, where nothing is said of what stays. */
+function unsetNotices({ stream }: FieldSurvey): Notice[] {
+  if (stream.leave !== undefined) return [];
+  return cautions()
+    .filter(({ code }) => code === "residual-flow-unset")
+    .map(({ code, severity, path, text, source }) => ({
+      code,
+      severity,
+      path,
+      message: text,
+      source,
+    }));
+}
+
+/** An answer, or nothing where a record is too short or too broken for it. */
+function orNothing<T>(run: () => T): T | undefined {
+  try {
+    return run();
+  } catch (error) {
+    if (!(error instanceof NonPhysicalError)) throw error;
+    return undefined;
+  }
 }
 
 /** The months of a stream that was only visited. */
 function patternOf(
   survey: FieldSurvey,
   flow: Parameters<typeof visitsOf>[0],
+  ledger: Ledger,
   onNotice: (notice: Notice) => void,
 ): MonthlyPattern {
   const visits = visitsOf(flow);
@@ -165,13 +246,25 @@ function patternOf(
     throw new UnbuildableError(
       "year-unknown",
       ["stream"],
-      `nothing is known of the stream through the year: there is no record, no gauged stream, and ${visits.length} measurements on days that are told. Give a record, or measure once a month.`,
+      `nothing is known of the stream through the year: there is no record, no gauged stream, and ${visits.length === 1 ? "one measurement on a day that is told" : `${visits.length} measurements on days that are told`}. Give a record, or measure once a month and write the day (on).`,
     );
-  return monthlyPatternOfVisits({ name: `${survey.id}.stream.measured`, visits }, { onNotice });
+  const like = "rain and storms, flat country";
+  const { source } = twelveVisitSpread.definition;
+  const spread = (of: "year" | "month"): string => twelveVisitSpread.get(like, of).toString();
+  ledger.assume(
+    ["stream", "measured"],
+    "how far off a month is that was visited once",
+    `as a stream of rain and storms: a standard deviation of ${spread("year")} for a wet or a dry year, and of ${spread("month")} for the month`,
+    source.source.at("root mean squares of the logarithm"),
+  );
+  return monthlyPatternOfVisits(
+    { name: `${survey.id}.stream.measured`, visits, like },
+    { onNotice },
+  );
 }
 
 /** A year of days, each with the mean of its month: what can be said where only months are known. */
-function dailyOf({ months }: MonthlyPattern): Column<"volume flow"> {
+function dailyOf({ months, meanFlow }: MonthlyPattern): Column<"volume flow"> {
   // Any common year does.
   const axis = TimeAxis.regular({
     start: "2023-01-01",
@@ -186,7 +279,11 @@ function dailyOf({ months }: MonthlyPattern): Column<"volume flow"> {
     if (mean) values[row] = mean["~si"];
     quality[row] = mean ? Quality.estimated : Quality.gap;
   }
-  return Column.wrap("volume flow", values, quality, { axis });
+  // What the months have wrong is taken to be wrong by the same share on every day.
+  const scale = Array.from(meanFlow?.sources() ?? [], ([id, standard]) => {
+    return [id, Math.abs(standard["~si"]) / (meanFlow as Quantity<"volume flow">)["~si"]] as const;
+  });
+  return Column.wrap("volume flow", values, quality, { axis, uncertainty: { scale } });
 }
 
 function durationOf(
@@ -194,22 +291,25 @@ function durationOf(
   summary: RecordSummary,
   ledger: Ledger,
   onNotice: (notice: Notice) => void,
-): StreamYear["duration"] {
+): DurationOfStream[] {
   const { table } = flowDuration({ record }, { onNotice });
-  if (summary.completeYears < 2) return table;
+  if (summary.completeYears < 2) return [...table];
   ledger.assume(
     ["stream"],
-    "days of a year that may be missing",
-    `${100 * missing} %`,
+    "days that a year may lack and still count as complete",
+    `${missing.toString()} of them`,
     commonPractice.at("a year counts as complete with a few days missing", "practice"),
   );
-  const { quantiles } = durationConfidence(
-    { record, shares: table.map(({ share }) => share), missingShare: percent.of(100 * missing) },
-    { onNotice },
-  );
+  const { quantiles } = durationConfidence({
+    record,
+    shares: table.map(({ share }) => share),
+    missingShare: missing,
+  });
   return table.map((row, i) => {
     const found = quantiles[i];
-    return found ? { ...row, low: found.low, high: found.high } : row;
+    if (!found) return row;
+    const { flow, low, high } = found;
+    return { ...row, ofCompleteYears: { flow, low, high } };
   });
 }
 
@@ -248,12 +348,17 @@ function lowFlows(
   onNotice: (notice: Notice) => void,
 ): LowFlows | undefined {
   const firstMonth = yearFrom ?? 4;
-  const complete = recordSummary({
-    record,
-    firstMonth,
-    missingShare: percent.of(100 * missing),
-  }).completeYears;
-  if (complete === 0) return undefined;
+  const quiet = (): void => undefined;
+  const found = [1, 7, 30].flatMap((days) => {
+    const minima = orNothing(() =>
+      annualMinima(
+        { record, firstMonth, days, missingShare: missing },
+        { onNotice: days === 7 ? onNotice : quiet },
+      ),
+    );
+    return minima ? [minima] : [];
+  });
+  if (found.length === 0) return undefined;
   if (yearFrom === undefined)
     ledger.assume(
       ["stream", "yearFrom"],
@@ -261,61 +366,24 @@ function lowFlows(
       "April: the low season of a northern stream lies inside the year",
       commonPractice.at("the climatic year begins in April", "practice"),
     );
-  const minima = [1, 7, 30].map((days) =>
-    annualMinima(
-      { record, firstMonth, days, missingShare: percent.of(100 * missing) },
-      days === 7 ? { onNotice } : { onNotice: () => undefined },
-    ),
-  );
-  const [, seven] = minima;
-  // A quantile of a few years is a guess: ten years in two cannot be seen at all.
-  const enough = seven !== undefined && seven.years.length >= 5;
-  const of = enough ? { minima: seven, recurrence: year.of(10) } : undefined;
+  const seven = found.find(({ days }) => days === 7);
   return {
     yearFrom: firstMonth,
-    years: complete,
-    minima: minima.map(({ days, mean }) => ({ days, mean })),
-    ...(of && { sevenDayTenYear: lowFlowQuantile(of, { onNotice }).flow }),
-    ...(of && of.minima.years.length >= 9 && { sevenDayTenYearByPosition: lowFlowByPosition(of) }),
+    minima: found.map(({ days, mean, years }) => ({ days, mean, years: years.length })),
+    ...(seven && seven.years.length >= yearsForTen && onceInTen(seven, onNotice)),
   };
 }
 
-/** What a scheme could be built for, with each set of pipes. */
-function builtFor(
-  survey: FieldSurvey & Partial<Survey>,
-  { usable, left }: ResidualAndUsable,
-  ledger: Ledger,
+/** The seven days that are as low once in ten years. */
+function onceInTen(
+  minima: AnnualMinima,
   onNotice: (notice: Notice) => void,
-): BuiltFor[] {
-  const candidates = survey.stream.builtFor
-    ? survey.stream.builtFor.toSorted((a, b) => a["~si"] - b["~si"])
-    : usualCandidates(usable);
-  if (candidates.length === 0) return [];
-  ledger.assume(
-    ["stream", "builtFor"],
-    "least share of the flow it is built for that a machine runs on",
-    `${100 * least} %`,
-    commonPractice.at("one of several small jets stays open", "practice"),
-  );
-  const of = { usable, left, candidates, leastShare: percent.of(100 * least) };
-  const largest = (candidates.at(-1) as Quantity<"volume flow">)["~si"];
-  const pipes = pipesToTry(survey, largest);
-  return pipes.length === 0
-    ? [{ pipe: "no pipe yet", flows: designFlows(of, { onNotice }) }]
-    : pipes.map(({ pipe, powerAt }, i) => ({
-        pipe,
-        flows: designFlows({ ...of, powerAt }, { onNotice: i === 0 ? onNotice : () => undefined }),
-      }));
-}
-
-/** Flows that may be taken for these shares of the time. */
-const usualShares = [0.95, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2, 0.1];
-
-function usualCandidates(usable: Column<"volume flow">): Quantity<"volume flow">[] {
-  const { flows, shares } = flowDuration({ record: usable }, { onNotice: () => undefined });
-  const found = usualShares.map((share) => {
-    const at = shares.values.findIndex((p) => p >= share);
-    return at < 0 ? 0 : Number((flows.values[at] as number).toPrecision(2));
-  });
-  return [...new Set(found)].filter((q) => q > 0).map((q) => cubicMetrePerSecond.of(q));
+): Pick<LowFlows, "sevenDayTenYear" | "sevenDayTenYearByPosition"> {
+  const of = { minima, recurrence: year.of(10) };
+  // Years that are all alike, or nearly all dry, have no distribution to fit.
+  const fitted = orNothing(() => lowFlowQuantile(of, { onNotice }).flow);
+  return {
+    ...(fitted && { sevenDayTenYear: fitted }),
+    sevenDayTenYearByPosition: lowFlowByPosition(of),
+  };
 }
