@@ -11,11 +11,3 @@ export { jetFlowWithApproach } from "./jet-flow-with-approach.ts";
 export { jetsFlowFromGauge } from "./jets-flow-from-gauge.ts";
 export { jetVelocity } from "./jet-velocity.ts";
 export { nozzleDiameter } from "./nozzle-diameter.ts";
-export { leastShareUsed, risingSets, type SetFigures } from "./sets/rising-sets.ts";
-export {
-  type FoundNozzles,
-  type NozzleRig,
-  type NozzleSearch,
-  type NozzleSearchReport,
-  searchNozzles,
-} from "./sets/search-nozzles.ts";

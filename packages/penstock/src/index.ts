@@ -77,43 +77,6 @@ export {
   dividingRunOf,
 } from "./loss/tees.ts";
 export { valveCoefficients } from "./loss/valve-coefficients.ts";
-export {
-  chooseNozzles,
-  type NozzleChoice,
-  type NozzleChoiceInput,
-  type NozzleChoices,
-} from "./manifold/choose-nozzles.ts";
-export { heldSets, type HeldSets, type HeldSetsInput } from "./manifold/held-sets.ts";
-export type { JetSet } from "./manifold/jet-sets.ts";
-export {
-  ManifoldPlan,
-  type PlainJet,
-  type PlainManifold,
-  type PlainPipe,
-} from "./manifold/manifold-plan.ts";
-export type {
-  GaugeReading,
-  HeadAccount,
-  Hose,
-  JetState,
-  Manifold,
-  ManifoldBranch,
-  ManifoldInput,
-  ManifoldNozzle,
-  ManifoldPipe,
-  ManifoldState,
-  NamedLoss,
-  PipeState,
-} from "./manifold/manifold.ts";
-export { solveManifold } from "./manifold/solve-manifold.ts";
-export { solveManifoldPlan } from "./manifold/solve-manifold-plan.ts";
-export {
-  type FlowRange,
-  valveCard,
-  type ValveCard,
-  type ValveCardInput,
-  type ValveCardRow,
-} from "./manifold/valve-card.ts";
 export { penstockProfile } from "./profile/penstock-profile.ts";
 export type {
   FittingInput,
