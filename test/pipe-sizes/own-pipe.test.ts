@@ -1,5 +1,11 @@
 import { boreOf, ownPipe, pePipeIPS } from "@leat/pipe-sizes";
-import { inch, millimetre, poundPerSquareInch } from "@leat/quantity";
+import {
+  inch,
+  kilogramPerCubicMetre,
+  millimetre,
+  poundPerFoot,
+  poundPerSquareInch,
+} from "@leat/quantity";
 import { describe, expect, it } from "vitest";
 
 describe("ownPipe", () => {
@@ -14,6 +20,7 @@ describe("ownPipe", () => {
     expect(boreOf(pipe).in(inch)).toBeCloseTo(4.026, 9);
     expect(boreOf(pipe, "minimum").in(inch)).toBe(boreOf(pipe).in(inch));
     expect(pipe.pressureRating).toBeUndefined();
+    expect(pipe.massPerLength).toBeUndefined();
     expect(pipe.roughness.low).toBe(measured.roughness);
     expect(pipe.name).toBe("pipe of 4.5 in with a wall of 0.237 in");
   });
@@ -33,6 +40,11 @@ describe("ownPipe", () => {
     });
     expect(pipe).toMatchObject({ name: "old steel", material: "steel", roughness, series: "own" });
     expect(pipe.pressureRating!.in(poundPerSquareInch)).toBe(300);
+  });
+
+  it("has a weight where its density is known: of 4 in steel, 10.79 lb/ft (ASME B36.10M)", () => {
+    const pipe = ownPipe({ ...measured, density: kilogramPerCubicMetre.of(7850) });
+    expect(pipe.massPerLength!.in(poundPerFoot)).toBeCloseTo(10.8, 1);
   });
 
   it("refuses a wall that leaves no bore, or no wall", () => {

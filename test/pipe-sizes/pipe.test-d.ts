@@ -1,4 +1,14 @@
-import { pePipeIPS, pePipeISO, pipe, pipesOf, pvcPipeSchedule, pvcPipeSDR } from "@leat/pipe-sizes";
+import {
+  pePipeIPS,
+  pePipeISO,
+  pePipeSIDR,
+  pipe,
+  pipesOf,
+  pvcPipeISO,
+  pvcPipeSchedule,
+  pvcPipeSDR,
+  steelPipe,
+} from "@leat/pipe-sizes";
 import type { Quantity } from "@leat/quantity";
 import { expectTypeOf, test } from "vitest";
 
@@ -20,6 +30,14 @@ test("a pipe that no series has does not compile", () => {
   pvcPipeSDR("4", 11);
   // @ts-expect-error PVC by schedule has no dimension ratio
   pipe({ series: "PVC schedule", size: "4", sdr: 26 });
+  // @ts-expect-error SIDR 11 is not made
+  pePipeSIDR("2", 11);
+  // @ts-expect-error PE100 is a grade of the metric series
+  pePipeSIDR("2", 15, "PE100");
+  // @ts-expect-error PN 7 is not made
+  pvcPipeISO(110, 7);
+  // @ts-expect-error schedule 160 is not held
+  steelPipe("4", 160);
   // @ts-expect-error a list needs its ratio
   pipesOf({ series: "PE IPS" });
 });

@@ -82,12 +82,12 @@ describe("a survey file", () => {
     [
       "an unknown pipe",
       instead("reaches: 900 ft", "reaches: [{ length: 900 ft, pipe: 4 in wood }]"),
-      's.yaml:3:35: survey/size: reaches.1.pipe = "4 in wood" is not read as a pipe: write it as 4 in PE DR 11, 110 mm PE100 SDR 17, 4 in PVC Sch 40 or 4 in PVC SDR 26.',
+      's.yaml:3:35: survey/size: reaches.1.pipe = "4 in wood" is not read as a pipe: write it as 4 in PE DR 11, 2 in PE SIDR 15, 110 mm PE100 SDR 17, 4 in PVC Sch 40, 4 in PVC SDR 26, 110 mm PVC PN 10 or 3 in steel Sch 40.',
     ],
     [
       "a pipe that is not made",
       instead("reaches: 900 ft", "reaches: [{ length: 900 ft, pipe: 4 in PE DR 12 }]"),
-      "s.yaml:3:35: survey/size: reaches.1.pipe = PE in iron pipe sizes: 4 in is not made in DR 12; it is made in DR 7, DR 7.3, DR 9, DR 11, DR 13.5, DR 17, DR 21, DR 26, DR 32.5.",
+      "s.yaml:3:35: survey/size: reaches.1.pipe = PE in iron pipe sizes: 4 in is not made in DR 12; it is made in DR 7, DR 7.3, DR 9, DR 9.3, DR 11, DR 13.5, DR 15.5, DR 17, DR 21, DR 26, DR 32.5.",
     ],
     [
       "two ways of measuring one thing",

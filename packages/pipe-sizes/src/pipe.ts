@@ -2,7 +2,15 @@ import type { Citation } from "@leat/formula";
 import { type AnyUnit, type Point, type Quantity, QuantityError } from "@leat/quantity";
 
 /** A family of pipe whose sizes a standard prints, or a pipe of one's own. */
-export type PipeSeries = "PE IPS" | "PE ISO" | "PVC schedule" | "PVC SDR" | "own";
+export type PipeSeries =
+  | "PE IPS"
+  | "PE SIDR"
+  | "PE ISO"
+  | "PVC schedule"
+  | "PVC SDR"
+  | "PVC ISO"
+  | "steel"
+  | "own";
 
 /** A figure that is known as a range. */
 export interface RoughnessRange {
@@ -22,20 +30,28 @@ export interface Pipe {
   readonly series: PipeSeries;
   /** What it is made of, as the standard calls it. */
   readonly material: string;
-  /** Outside diameter, as printed: for metric pipe the nominal size, which is the least. */
+  /**
+   * Outside diameter, as printed: for metric pipe the nominal size, which is the least. Pipe that is sized by its inside
+   * has none printed: it is the inside with two average walls.
+   */
   readonly outsideDiameter: Quantity<"length">;
   /** Least wall that the standard admits: what strength is worked out with. */
   readonly minimumWall: Quantity<"length">;
-  /** Wall that pipe is made with on average: what friction is worked out with. */
+  /** Wall that pipe is made with on average: what friction and weight are worked out with. */
   readonly averageWall: Quantity<"length">;
-  /** Bore: over the average wall, which is the one to work out friction with, and over the least wall, which is the widest. */
+  /**
+   * Bore: over the average wall, which is the one to work out friction with, and over the least wall, which is the widest.
+   * Pipe that is sized by its inside has the printed inside, and the widest that its tolerance admits.
+   */
   readonly insideDiameter: {
     readonly average: Quantity<"length">;
     readonly minimumWall: Quantity<"length">;
   };
+  /** Weight of the empty pipe, over the average wall; absent for a pipe of one's own of unknown density. */
+  readonly massPerLength: Quantity<"mass per length"> | undefined;
   /** Pressure that it carries for its life at {@link ratedAt}; absent for a pipe of one's own whose maker states none. */
   readonly pressureRating: Quantity<"pressure"> | undefined;
-  /** Temperature of the water that the rating is for: 73 °F or 20 °C. Warmer pipe carries less. */
+  /** Temperature of the water that the rating is for: 73 °F or 20 °C. Warmer plastic carries less. */
   readonly ratedAt: Point<"absolute zero"> | undefined;
   /** Absolute roughness of the wall. */
   readonly roughness: RoughnessRange;
@@ -75,29 +91,22 @@ export interface SizeTable {
 /**
  * The numbers of one pipe, or a refusal that lists what there is.
  *
- * @param table - Sizes of the series.
+ * @param tables - Sizes of the series: the first holds every size, the others more walls of some.
  * @param family - The series as a message names it, such as `PE in iron pipe sizes`.
  * @param unit - What the size is written with, `in` or `mm`.
  * @param size - Nominal size.
  * @param column - Column of the wall, such as `DR 11`.
- * @returns Outside diameter and wall in the unit of the table, and the row.
+ * @returns The diameter that the standard controls and the wall, in the unit of the table, and the row.
  * @throws QuantityError `size` where the standard prints no such pipe.
  */
 export function printed(
-  table: SizeTable,
+  tables: readonly SizeTable[],
   family: string,
   unit: string,
   size: string | number,
   column: string,
-): { outside: number; wall: number; row: SizeRow } {
-  const { rows } = table.definition;
-  const row = rows.find((one) => one["size"] === size);
-  if (!row) {
-    throw new QuantityError(
-      "size",
-      `${family}: there is no size of ${String(size).slice(0, 40)} ${unit}; sizes are ${rows.map((one) => one["size"]).join(", ")} ${unit}.`,
-    );
-  }
+): { diameter: number; wall: number; row: SizeRow } {
+  const row = rowOf(tables, family, unit, size);
   const wall = row[column];
   if (typeof wall !== "number") {
     throw new QuantityError(
@@ -105,14 +114,44 @@ export function printed(
       `${family}: ${size} ${unit} is not made in ${column.slice(0, 40)}; it is made in ${wallColumns(row).join(", ")}.`,
     );
   }
-  return { outside: row["outsideDiameter"] as number, wall, row };
+  return { diameter: (row["outsideDiameter"] ?? row["insideDiameter"]) as number, wall, row };
 }
 
-/** Columns of walls that a row fills in. */
-function wallColumns(row: SizeRow): string[] {
-  return Object.keys(row).filter(
-    (column) => /^(S?DR|Sch) /.test(column) && row[column] !== undefined,
+/**
+ * All that is printed of one size, or a refusal that lists the sizes.
+ *
+ * @param tables - Sizes of the series.
+ * @param family - The series as a message names it.
+ * @param unit - What the size is written with.
+ * @param size - Nominal size.
+ * @returns The rows of all tables in one.
+ * @throws QuantityError `size` where there is no such size.
+ */
+export function rowOf(
+  tables: readonly SizeTable[],
+  family: string,
+  unit: string,
+  size: string | number,
+): SizeRow {
+  const [sizes] = tables as readonly [SizeTable];
+  const found = tables.flatMap(({ definition }) =>
+    definition.rows.filter((one) => one["size"] === size),
   );
+  if (found.length === 0) {
+    throw new QuantityError(
+      "size",
+      `${family}: there is no size of ${String(size).slice(0, 40)} ${unit}; sizes are ${sizes.definition.rows.map((one) => one["size"]).join(", ")} ${unit}.`,
+    );
+  }
+  return Object.assign({}, ...found) as SizeRow;
+}
+
+/** Columns of walls that a row fills in, by rising ratio or schedule. */
+function wallColumns(row: SizeRow): string[] {
+  const ratio = (column: string): number => Number(/[\d.]+$/.exec(column)?.[0] ?? Infinity);
+  return Object.keys(row)
+    .filter((column) => /^(S?I?DR|Sch) |^STD$/.test(column) && row[column] !== undefined)
+    .toSorted((a, b) => ratio(a) - ratio(b));
 }
 
 /** A number as tables of pipe print it, to so many parts of a unit. */

@@ -80,3 +80,108 @@ export const plasticRoughnessTables: Source = /* @__PURE__ */ source({
   title: "absolute roughness of plastic pipe walls",
   edition: "four tables",
 });
+
+/** PE pipe that is sized by its inside. */
+export const astmSidrPipe: Source = /* @__PURE__ */ source({
+  id: "astm-d2239",
+  by: "ASTM D2239",
+  title: "Polyethylene (PE) plastic pipe (SIDR-PR) based on controlled inside diameter",
+  edition: "",
+});
+
+/** Tolerances and walls of plastic pipe, in Germany. */
+export const din8074: Source = /* @__PURE__ */ source({
+  id: "din-8074",
+  by: "DIN 8074",
+  title: "Polyethylene (PE) pipes, dimensions",
+  edition: "as printed in a table of walls and masses",
+});
+
+/** PVC pipe for water supply, metric. */
+export const iso1452: Source = /* @__PURE__ */ source({
+  id: "iso-1452-2",
+  by: "ISO 1452-2",
+  title:
+    "Plastics piping systems for water supply, unplasticized poly(vinyl chloride) (PVC-U), pipes",
+  edition: "2009",
+});
+
+/** Steel pipe. */
+export const asmeB3610: Source = /* @__PURE__ */ source({
+  id: "asme-b36-10",
+  by: "ASME B36.10M",
+  title: "Welded and seamless wrought steel pipe",
+  edition: "as printed in two open tables",
+});
+
+/** Steel pipe for ordinary uses: strength, tolerance of the wall, test pressures. */
+export const astmA53: Source = /* @__PURE__ */ source({
+  id: "astm-a53",
+  by: "ASTM A53",
+  title: "Pipe, steel, black and hot-dipped, zinc-coated, welded and seamless",
+  edition: "as printed by two suppliers",
+});
+
+/** AWWA's manual of steel pipe. */
+export const awwaM11: Source = /* @__PURE__ */ source({
+  id: "awwa-m11",
+  by: "AWWA M11",
+  title: "Steel Pipe, A Guide for Design and Installation",
+  edition: "",
+});
+
+/** Piping of buildings: moduli and expansions of metals and plastics. */
+export const asmeB319: Source = /* @__PURE__ */ source({
+  id: "asme-b31-9",
+  by: "ASME B31.9",
+  title: "Building Services Piping",
+  edition: "as printed in a second text",
+});
+
+/** Structural design of buried pipes, in Germany. */
+export const atvA127: Source = /* @__PURE__ */ source({
+  id: "atv-a-127",
+  by: "ATV-DVWK-A 127",
+  title: "Static calculation of drains and sewers",
+  edition: "3rd ed., 2000",
+});
+
+/** Tables of surge pressures in plastic pipe, with the short-term moduli that they are worked out with. */
+export const surgeTables: Source = /* @__PURE__ */ source({
+  id: "plastic-surge-tables",
+  by: "published surge tables",
+  title: "short-term moduli of PE and PVC pipe",
+  edition: "three tables",
+});
+
+/** Data sheets and lists of the masses of pipe. */
+export const pipeMassLists: Source = /* @__PURE__ */ source({
+  id: "pipe-mass-lists",
+  by: "published lists of pipe masses",
+  title: "densities that masses of PE, PVC and steel pipe are worked out with",
+  edition: "five lists",
+});
+
+/** Tables of absolute roughness of steel. */
+export const steelRoughnessTables: Source = /* @__PURE__ */ source({
+  id: "steel-roughness-tables",
+  by: "published roughness tables",
+  title: "absolute roughness of steel pipe walls",
+  edition: "Binder, Fluid Mechanics, 1973, and two later tables",
+});
+
+/** Tables of thermal expansion, and makers' sheets. */
+export const expansionTables: Source = /* @__PURE__ */ source({
+  id: "expansion-tables",
+  by: "published tables of thermal expansion",
+  title: "thermal expansion of PE, PVC and steel pipe",
+  edition: "two tables and three makers' sheets",
+});
+
+/** Manuals of PVC piping. */
+export const pvcManuals: Source = /* @__PURE__ */ source({
+  id: "pvc-manuals",
+  by: "makers' manuals of PVC piping",
+  title: "modulus of elasticity by temperature",
+  edition: "several",
+});

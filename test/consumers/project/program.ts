@@ -9,6 +9,7 @@ import * as formula from "@leat/formula";
 import * as reference from "@leat/formula/reference";
 import * as hydrology from "@leat/hydrology";
 import * as impulseTurbine from "@leat/impulse-turbine";
+import * as intake from "@leat/intake";
 import * as nozzles from "@leat/nozzles";
 import * as numerics from "@leat/numerics";
 import * as penstock from "@leat/penstock";
@@ -31,6 +32,7 @@ const entries: Record<string, object> = {
   reference,
   hydrology,
   impulseTurbine,
+  intake,
   nozzles,
   numerics,
   penstock,

@@ -1,9 +1,18 @@
-import { peIpsSizes, type PeIpsSize, pePipeIPS, pipesOf } from "@leat/pipe-sizes";
+import {
+  peIpsBetweenSizes,
+  peIpsSizes,
+  type PeIpsSize,
+  pePipeIPS,
+  pipesOf,
+  steelSizes,
+} from "@leat/pipe-sizes";
 import { inch, poundPerSquareInch } from "@leat/quantity";
 import { describe, expect, it } from "vitest";
 
-const rows = peIpsSizes.definition.rows as readonly Readonly<Record<string, string | number>>[];
-const walls = rows.flatMap((row) =>
+type Row = Readonly<Record<string, string | number>>;
+const rows = peIpsSizes.definition.rows as readonly Row[];
+const between = peIpsBetweenSizes.definition.rows as readonly Row[];
+const walls = [...rows, ...between].flatMap((row) =>
   Object.entries(row).flatMap(([column, wall]) =>
     column.startsWith("DR ")
       ? [
@@ -20,7 +29,8 @@ const walls = rows.flatMap((row) =>
 
 describe("peIpsSizes", () => {
   it("holds walls that are the outside diameter over the dimension ratio, to the last printed digit", () => {
-    expect(walls.length).toBe(99);
+    // 14 sizes to 12 in and 6 above; the two ratios between, DR 15.5 from 2 in.
+    expect(walls.length).toBe(99 + 6 * 9 + 20 + 15);
     for (const { size, od, dr, wall } of walls)
       expect(Math.abs(wall - od / dr), `${size} in DR ${dr}`).toBeLessThanOrEqual(0.00051);
   });
@@ -32,6 +42,14 @@ describe("peIpsSizes", () => {
         expect(row["outsideDiameter"]).toBeGreaterThan(rows[i]!["outsideDiameter"] as number),
       );
     expect(Math.min(...walls.map(({ wall }) => wall))).toBe(0.062);
+  });
+
+  it("holds the outside diameters of steel pipe (ASME B36.10M), in both tables", () => {
+    expect(between.map((row) => [row["size"], row["outsideDiameter"]])).toEqual(
+      rows.map((row) => [row["size"], row["outsideDiameter"]]),
+    );
+    for (const { size, outsideDiameter } of steelSizes.definition.rows)
+      expect(peIpsSizes.row(size).outsideDiameter).toBe(outsideDiameter);
   });
 
   it("holds the walls of a second maker, ASTM D3035, for DR 13.5, 11, 9 and 7", () => {
@@ -124,22 +142,26 @@ describe("pePipeIPS", () => {
 
   it("refuses what is not made, and lists what is", () => {
     expect(() => pePipeIPS("7" as never, 11)).toThrow(
-      "PE in iron pipe sizes: there is no size of 7 in; sizes are 1/2, 3/4, 1, 1 1/4, 1 1/2, 2, 2 1/2, 3, 4, 5, 6, 8, 10, 12 in.",
+      "PE in iron pipe sizes: there is no size of 7 in; sizes are 1/2, 3/4, 1, 1 1/4, 1 1/2, 2, 2 1/2, 3, 4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 22, 24 in.",
     );
     expect(() => pePipeIPS("1/2", 26)).toThrow(
-      "PE in iron pipe sizes: 1/2 in is not made in DR 26; it is made in DR 7, DR 7.3, DR 9, DR 11, DR 13.5.",
+      "PE in iron pipe sizes: 1/2 in is not made in DR 26; it is made in DR 7, DR 7.3, DR 9, DR 9.3, DR 11, DR 13.5.",
     );
   });
 
   it("is listed from the narrowest bore to the widest, with only what is made", () => {
     const listed = pipesOf({ series: "PE IPS", dr: 26 });
     expect(listed.map(({ name }) => name)).toEqual(
-      ["4", "5", "6", "8", "10", "12"].map((size) => `${size} in PE4710 DR 26`),
+      ["4", "5", "6", "8", "10", "12", "14", "16", "18", "20", "22", "24"].map(
+        (size) => `${size} in PE4710 DR 26`,
+      ),
     );
     const bores = pipesOf({ series: "PE IPS", dr: 11 }).map(({ insideDiameter }) =>
       insideDiameter.average.in(inch),
     );
     expect(bores).toEqual(bores.toSorted((a, b) => a - b));
-    expect(bores.length).toBe(14);
+    expect(bores.length).toBe(20);
+    expect(pipesOf({ series: "PE IPS", dr: 15.5 })).toHaveLength(15);
+    expect(pePipeIPS("2", 15.5).source!.standing).toBe("memory");
   });
 });

@@ -8,7 +8,7 @@ import {
   pvcSdrRatings,
   pvcSdrSizes,
 } from "@leat/pipe-sizes";
-import { inch, poundPerSquareInch } from "@leat/quantity";
+import { inch, poundPerFoot, poundPerSquareInch } from "@leat/quantity";
 import { describe, expect, it } from "vitest";
 
 describe("pvcScheduleSizes", () => {
@@ -141,6 +141,73 @@ describe("pvcSdrSizes", () => {
       expect(Math.abs(pvcPipeSDR(size, sdr).averageWall.in(inch) - wall)).toBeLessThan(0.00101);
     },
   );
+
+  // A maker's table of average walls, in inches, for SDR 41, 32.5, 26, 21, 17; a blank is not made.
+  it.each([
+    ["1", [0, 0, 0.07, 0.073, 0.087]],
+    ["1 1/4", [0, 0.07, 0.074, 0.089, 0.108]],
+    ["1 1/2", [0, 0.07, 0.083, 0.1, 0.122]],
+    ["2", [0, 0.083, 0.101, 0.123, 0.15]],
+    ["2 1/2", [0, 0.098, 0.12, 0.147, 0.179]],
+    ["3", [0.095, 0.118, 0.145, 0.177, 0.219]],
+    ["4", [0.12, 0.148, 0.183, 0.227, 0.281]],
+    ["5", [0.146, 0.182, 0.228, 0.281, 0.347]],
+    ["6", [0.172, 0.216, 0.271, 0.335, 0.414]],
+    ["8", [0.223, 0.281, 0.352, 0.435, 0.539]],
+    ["10", [0.278, 0.351, 0.438, 0.542, 0.67]],
+    ["12", [0.33, 0.416, 0.52, 0.643, 0.795]],
+  ] as const)("has for %s in the average walls that a maker prints", (size, printed) => {
+    ([41, 32.5, 26, 21, 17] as const).forEach((sdr, i) => {
+      if (printed[i] === 0) return;
+      const held = pvcPipeSDR(size, sdr).averageWall.in(inch);
+      expect(Math.abs(held - printed[i]!), `SDR ${sdr}`).toBeLessThan(0.00201);
+    });
+  });
+
+  // A maker's table of PVC pipe for joining by fusion: average bore in inches, weight in pounds per foot.
+  it.each([
+    ["6", 17, 5.8, 4.95],
+    ["6", 21, 5.96, 4.06],
+    ["6", 26, 6.08, 3.31],
+    ["8", 17, 7.55, 8.39],
+    ["8", 21, 7.76, 6.86],
+    ["8", 26, 7.92, 5.61],
+    ["10", 21, 9.67, 10.65],
+    ["10", 26, 9.87, 8.71],
+    ["12", 21, 11.47, 14.99],
+    ["12", 26, 11.71, 12.25],
+  ] as const)(
+    "has for %s in SDR %d a bore of %d in and weighs %d lb/ft",
+    (size, sdr, bore, weight) => {
+      const { insideDiameter, massPerLength } = pvcPipeSDR(size, sdr);
+      expect(Math.abs(insideDiameter.average.in(inch) - bore)).toBeLessThan(0.011);
+      expect(Math.abs(massPerLength!.in(poundPerFoot) / weight - 1)).toBeLessThan(0.006);
+    },
+  );
+
+  it.each([
+    ["6", 40, 6.03, 3.62],
+    ["6", 80, 5.71, 5.44],
+    ["8", 40, 7.94, 5.45],
+    ["8", 80, 7.57, 8.27],
+    ["12", 80, 11.29, 16.87],
+  ] as const)(
+    "has for %s in Sch %d a bore of %d in and weighs %d lb/ft",
+    (size, schedule, bore, weight) => {
+      const { insideDiameter, massPerLength } = pvcPipeSchedule(size, schedule);
+      expect(Math.abs(insideDiameter.average.in(inch) - bore)).toBeLessThan(0.011);
+      expect(Math.abs(massPerLength!.in(poundPerFoot) / weight - 1)).toBeLessThan(0.006);
+    },
+  );
+
+  it("weighs what a sheet of the US Natural Resources Conservation Service has: 3.60 lb/ft in 6 in Sch 40, 2.20 in SDR 41 with the bells", () => {
+    expect(Math.abs(pvcPipeSDR("6", 41).massPerLength!.in(poundPerFoot) / 2.2 - 1)).toBeLessThan(
+      0.04,
+    );
+    expect(
+      Math.abs(pvcPipeSchedule("6", 40).massPerLength!.in(poundPerFoot) / 3.6 - 1),
+    ).toBeLessThan(0.01);
+  });
 
   it("refuses what is not made, and lists what is", () => {
     expect(() => pvcPipeSDR("1/2", 26)).toThrow(

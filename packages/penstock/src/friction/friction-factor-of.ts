@@ -18,6 +18,7 @@ const mostSteps = 30; // guard: a cap that is never reached
  * @param reynolds - Reynolds number, above 0.
  * @param relative - Roughness over inside diameter, 0 or more.
  * @param steps - Told how many steps were taken, where that is asked for.
+ * @param start - Where to begin: a root of nearly the same pipe and flow saves steps.
  * @returns The root, to the last digits of a double.
  * @throws NumericsError `not-converged` where an argument is not a number or the equation has no root.
  */
@@ -25,11 +26,12 @@ export function colebrookRoot(
   reynolds: number,
   relative: number,
   steps?: { taken: number },
+  start?: number,
 ): number {
   const a = relative / 3.7;
   const b = 2.51 / reynolds;
   // guard: a first guess; the root does not depend on it
-  let x = -2 * Math.log10(a + 5.74 / reynolds ** 0.9);
+  let x = start ?? -2 * Math.log10(a + 5.74 / reynolds ** 0.9);
   // guard: counts steps, which a test of the convergence looks at
   for (let taken = 1; taken <= mostSteps; taken += 1) {
     const inner = a + b * x;
@@ -62,6 +64,24 @@ export function colebrookResidual(inverseRoot: number, reynolds: number, relativ
 }
 
 /**
+ * The power of the flow that the head lost to a turbulent wall grows with, at one flow: 2 where the wall is rough, less where it is
+ * smooth.
+ *
+ * @param inverseRoot - The root in x = 1/√f.
+ * @param reynolds - Reynolds number.
+ * @param relative - Roughness over inside diameter.
+ * @returns d ln(hf)/d ln(Q), by differentiating the Colebrook–White equation.
+ */
+export function colebrookExponentOf(
+  inverseRoot: number,
+  reynolds: number,
+  relative: number,
+): number {
+  const b = 2.51 / reynolds;
+  return 2 / (1 + (2 * b) / (Math.LN10 * (relative / 3.7 + b * inverseRoot)));
+}
+
+/**
  * Darcy friction factor of turbulent flow, on plain numbers: Colebrook–White.
  *
  * @param reynolds - Reynolds number; the equation is for 4000 and more.
@@ -88,8 +108,18 @@ export function colebrookFactorOf(reynolds: number, relative: number): number {
 export function frictionFactorOf(reynolds: number, relative: number): number {
   if (reynolds <= laminarUpTo) return 64 / reynolds;
   if (reynolds >= turbulentFrom) return colebrookFactorOf(reynolds, relative);
+  return transitionFactorOf(reynolds, colebrookFactorOf(turbulentFrom, relative));
+}
+
+/**
+ * Darcy friction factor between laminar and turbulent flow, where no law holds: the straight line between the two ends.
+ *
+ * @param reynolds - Reynolds number, 2000 to 4000.
+ * @param turbulent - Friction factor of the same pipe at 4000.
+ * @returns The friction factor.
+ */
+export function transitionFactorOf(reynolds: number, turbulent: number): number {
   const laminar = 64 / laminarUpTo;
-  const turbulent = colebrookFactorOf(turbulentFrom, relative);
   return (
     laminar + ((reynolds - laminarUpTo) / (turbulentFrom - laminarUpTo)) * (turbulent - laminar)
   );

@@ -1,7 +1,7 @@
 import { table } from "@leat/formula";
 import { one } from "@leat/quantity";
 
-import { awwaM55, iso4427, machinerysHandbook } from "../sources.ts";
+import { astmA53, awwaM55, iso1452, iso4427, machinerysHandbook } from "../sources.ts";
 
 /** Factors on the pressure rating of PE pipe by US practice: up to and at each temperature. Above 100 °F ask the maker. */
 export const peTemperatureFactors = /* @__PURE__ */ table(() => ({
@@ -49,4 +49,30 @@ export const pvcTemperatureFactors = /* @__PURE__ */ table(() => ({
     { at: "130 °F", factor: 0.3 },
     { at: "140 °F", factor: 0.22 },
   ],
+}));
+
+/**
+ * Factors on the nominal pressure of metric PVC pipe: up to and at each temperature.
+ *
+ * Suppliers in warm countries take off 2 % for each degree above 20 °C instead: 0.9 at 25 °C, 0.7 at 35 °C, 0.5 at 45 °C.
+ */
+export const pvcIsoTemperatureFactors = /* @__PURE__ */ table(() => ({
+  id: "pvc-iso-temperature-factors",
+  key: "upTo",
+  units: { factor: one },
+  source: iso1452.at("Figure A.1, in steps", "memory"),
+  rows: [
+    { upTo: "25 °C", factor: 1 },
+    { upTo: "35 °C", factor: 0.8 },
+    { upTo: "45 °C", factor: 0.63 },
+  ],
+}));
+
+/** Factor on the pressure of steel pipe: cold and hot water leave it as it is. */
+export const steelTemperatureFactors = /* @__PURE__ */ table(() => ({
+  id: "steel-temperature-factors",
+  key: "upTo",
+  units: { factor: one },
+  source: astmA53.at("carbon steel in water up to its boiling", "memory"),
+  rows: [{ upTo: "100 °C", factor: 1 }],
 }));

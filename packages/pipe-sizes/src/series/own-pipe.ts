@@ -1,5 +1,6 @@
 import { isQuantity, metre, type Point, type Quantity, QuantityError } from "@leat/quantity";
 
+import { pipeMassPerLength } from "../mass/pipe-mass-per-length.ts";
 import type { Pipe, RoughnessRange } from "../pipe.ts";
 
 /** A pipe that no table here holds, as it was measured or as its maker states it. */
@@ -14,6 +15,8 @@ export interface OwnPipe {
   readonly name?: string;
   /** What it is made of. */
   readonly material?: string;
+  /** Density of what it is made of, for its weight. */
+  readonly density?: Quantity<"density">;
   /** Pressure that its maker states. */
   readonly pressureRating?: Quantity<"pressure">;
   /** Temperature that the maker's pressure is for. */
@@ -28,7 +31,7 @@ export interface OwnPipe {
  * @throws QuantityError `size` where there is no bore left inside the wall.
  */
 export function ownPipe(own: OwnPipe): Pipe {
-  const { outsideDiameter, wall, roughness, material = "not stated" } = own;
+  const { outsideDiameter, wall, roughness, material = "not stated", density } = own;
   const bore = outsideDiameter.minus(wall).minus(wall);
   if (!(bore.in(metre) > 0) || !(wall.in(metre) > 0)) {
     throw new QuantityError(
@@ -44,6 +47,7 @@ export function ownPipe(own: OwnPipe): Pipe {
     minimumWall: wall,
     averageWall: wall,
     insideDiameter: { average: bore, minimumWall: bore },
+    massPerLength: density && pipeMassPerLength({ outsideDiameter, wall, density }),
     pressureRating: own.pressureRating,
     ratedAt: own.ratedAt,
     roughness: isQuantity(roughness)

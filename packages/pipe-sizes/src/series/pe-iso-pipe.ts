@@ -1,16 +1,18 @@
 import { table } from "@leat/formula";
-import { bar, celsius, millimetre } from "@leat/quantity";
+import { bar, celsius, millimetre, QuantityError } from "@leat/quantity";
 
+import { massOf } from "../mass/pipe-mass-per-length.ts";
 import { roughnessOf } from "../material/plastic-roughness.ts";
 import { type Pipe, printed, rounded } from "../pipe.ts";
 import { iso11922, iso4427 } from "../sources.ts";
+import { peIsoThinSizes } from "./pe-iso-thin.ts";
 import { peIsoSizes } from "./pe-iso.ts";
 
 /** Sizes of metric PE pipe: outside diameters in millimetres. */
 export type PeIsoSize = ReturnType<typeof peIsoSizes.keys>[number];
 
 /** Standard dimension ratios of metric PE pipe. */
-export type PeIsoRatio = 6 | 7.4 | 9 | 11 | 13.6 | 17 | 21 | 26;
+export type PeIsoRatio = 6 | 7.4 | 9 | 11 | 13.6 | 17 | 21 | 26 | 33 | 41;
 
 /** Materials of metric PE pipe. */
 export type PeIsoMaterial = "PE100" | "PE80";
@@ -64,7 +66,13 @@ export function pePipeISO(
   sdr: PeIsoRatio,
   material: PeIsoMaterial = "PE100",
 ): Pipe {
-  const { outside, wall } = printed(peIsoSizes, "metric PE", "mm", size, `SDR ${sdr}`);
+  const { diameter: outside, wall } = printed(
+    [peIsoSizes, peIsoThinSizes],
+    "metric PE",
+    "mm",
+    size,
+    `SDR ${sdr}`,
+  );
   const nominal = peIsoNominalPressure.row(sdr)[material];
   const averageWall = rounded((wall + greatestWallMm(wall)) / 2, 100);
   return {
@@ -78,10 +86,34 @@ export function pePipeISO(
       average: millimetre.of(rounded(outside - 2 * averageWall, 100)),
       minimumWall: millimetre.of(rounded(outside - 2 * wall, 100)),
     },
+    massPerLength: massOf(material, millimetre.of(outside), millimetre.of(averageWall)),
     pressureRating: nominal === undefined ? undefined : bar.of(nominal),
     ratedAt: celsius.at(20),
     roughness: roughnessOf("PE"),
-    source: peIsoSizes.definition.source,
+    source: (sdr > 26 ? peIsoThinSizes : peIsoSizes).definition.source,
     averageWallSource: iso11922.at("grade V: middle of the tolerance", "memory"),
   };
+}
+
+/**
+ * The dimension ratio of metric PE pipe that is sold by its nominal pressure.
+ *
+ * @param nominal - Nominal pressure in bar, such as 10 for PN 10.
+ * @param material - PE100 or PE80: of the same nominal pressure, PE80 is thicker.
+ * @returns The ratio.
+ * @throws QuantityError `size` where no such pressure is made; the message lists those that are.
+ */
+export function peIsoRatioOf(nominal: number, material: PeIsoMaterial = "PE100"): PeIsoRatio {
+  const { rows } = peIsoNominalPressure.definition;
+  const row = rows.find((one) => one[material] === nominal);
+  if (!row) {
+    const made = rows.flatMap((one) =>
+      one[material] === undefined ? [] : [`PN ${one[material]}`],
+    );
+    throw new QuantityError(
+      "size",
+      `metric PE: PN ${nominal} is not made of ${material}; it is made in ${made.join(", ")}.`,
+    );
+  }
+  return row.sdr;
 }

@@ -1,6 +1,7 @@
 import { table } from "@leat/formula";
 import { fahrenheit, inch, poundPerSquareInch } from "@leat/quantity";
 
+import { massOf } from "../mass/pipe-mass-per-length.ts";
 import { roughnessOf } from "../material/plastic-roughness.ts";
 import { type Pipe, printed, rounded } from "../pipe.ts";
 import { astmPvcSdr } from "../sources.ts";
@@ -39,7 +40,13 @@ export const pvcSdrRatings = /* @__PURE__ */ table(() => ({
  * @throws QuantityError `size` where no such pipe is made; the message lists those that are.
  */
 export function pvcPipeSDR(size: PvcSdrSize, sdr: PvcSdrRatio): Pipe {
-  const { outside, wall } = printed(pvcSdrSizes, "PVC by SDR", "in", size, `SDR ${sdr}`);
+  const { diameter: outside, wall } = printed(
+    [pvcSdrSizes],
+    "PVC by SDR",
+    "in",
+    size,
+    `SDR ${sdr}`,
+  );
   const averageWall = rounded(wall + Math.max(0.01, 0.06 * wall), 1000);
   return {
     name: `${size} in PVC SDR ${sdr}`,
@@ -52,6 +59,7 @@ export function pvcPipeSDR(size: PvcSdrSize, sdr: PvcSdrRatio): Pipe {
       average: inch.of(rounded(outside - 2 * averageWall, 1000)),
       minimumWall: inch.of(rounded(outside - 2 * wall, 1000)),
     },
+    massPerLength: massOf("PVC", inch.of(outside), inch.of(averageWall)),
     pressureRating: pvcSdrRatings.get(sdr, "rating"),
     ratedAt: fahrenheit.at(73),
     roughness: roughnessOf("PVC"),
